@@ -1,0 +1,33 @@
+declare const dimension: unique symbol;
+
+/** A number that remembers what it measures, so that litres cannot be passed where grams belong. */
+export type Quantity<Dimension extends string> = number & { readonly [dimension]: Dimension };
+
+export type Litres = Quantity<'litre'>;
+export type Grams = Quantity<'gram'>;
+export type Seconds = Quantity<'second'>;
+export type LitresPerMinute = Quantity<'litre per minute'>;
+export type Metres = Quantity<'metre'>;
+export type Celsius = Quantity<'degree Celsius'>;
+/** Mass of a nutrient or product in a litre of finished solution; 1 mg/L of a dilute feed is 1 ppm. */
+export type MilligramsPerLitre = Quantity<'milligram per litre'>;
+/** Grams per millilitre of a product as it is measured; the same number as kilograms per litre. */
+export type Density = Quantity<'gram per millilitre'>;
+
+export const litres = (n: number): Litres => n as Litres;
+export const grams = (n: number): Grams => n as Grams;
+export const seconds = (n: number): Seconds => n as Seconds;
+export const litresPerMinute = (n: number): LitresPerMinute => n as LitresPerMinute;
+export const metres = (n: number): Metres => n as Metres;
+export const celsius = (n: number): Celsius => n as Celsius;
+export const milligramsPerLitre = (n: number): MilligramsPerLitre => n as MilligramsPerLitre;
+export const density = (gramsPerMillilitre: number): Density => gramsPerMillilitre as Density;
+
+/** What is measured into a barrel: by volume or by mass. */
+export type Amount = { readonly kind: 'volume'; readonly volume: Litres } | { readonly kind: 'mass'; readonly mass: Grams };
+
+export const ofVolume = (volume: Litres): Amount => ({ kind: 'volume', volume });
+export const ofMass = (mass: Grams): Amount => ({ kind: 'mass', mass });
+
+/** Product for each litre of finished solution. */
+export type Rate = Amount;

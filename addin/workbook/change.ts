@@ -1,0 +1,71 @@
+/**
+ * The language of edits. A use case answers with a `Change`; a host applies it whole or not at all, as one undo
+ * step where it can. Everything here is plain JSON. Rows and columns count from 0.
+ */
+
+/** What a cell holds as a value; null is an empty cell. Text stays text, whatever it begins with. */
+export type CellValue = string | number | boolean | null;
+
+/** English function names, commas between arguments, A1 references: "=FEED.FILLS(B3,60,\"gal\")". */
+export interface FormulaText {
+  readonly formula: string;
+}
+
+/** What is written to a cell; undefined leaves the cell as it is (null over JSON is an empty cell). */
+export type CellInput = CellValue | FormulaText;
+
+export interface Area {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+export const STYLES = ['plain', 'title', 'answer', 'header', 'input', 'computed', 'total', 'warning', 'note', 'big'] as const;
+/** Looks are named by meaning; each host draws them so that input and computed differ without colour alone. */
+export type StyleToken = (typeof STYLES)[number];
+
+export type Edit =
+  /** Refused where a sheet of that name exists (letter case ignored). */
+  | { readonly kind: 'addSheet'; readonly sheet: string }
+  | { readonly kind: 'write'; readonly sheet: string; readonly row: number; readonly column: number; readonly cells: readonly (readonly CellInput[])[] }
+  /** A spreadsheet number format such as '0.0', '#,##0', 'yyyy-mm-dd', 'hh:mm', '@'. */
+  | { readonly kind: 'format'; readonly area: Area; readonly format: string }
+  /** Width in characters of the sheet's ordinary font. */
+  | { readonly kind: 'width'; readonly sheet: string; readonly column: number; readonly columns: number; readonly characters: number }
+  | { readonly kind: 'style'; readonly area: Area; readonly style: StyleToken }
+  /** Wraps the text of the area's cells on several lines. */
+  | { readonly kind: 'wrap'; readonly area: Area }
+  | { readonly kind: 'merge'; readonly area: Area }
+  | { readonly kind: 'freeze'; readonly sheet: string; readonly rows: number; readonly columns: number }
+  /** Allowed entries of the area: given ones (no commas inside), or those of another area. */
+  | { readonly kind: 'list'; readonly area: Area; readonly source: readonly string[] | Area; readonly message: string }
+  /** Defines or redefines a workbook name. */
+  | { readonly kind: 'name'; readonly name: string; readonly area: Area }
+  | { readonly kind: 'note'; readonly sheet: string; readonly row: number; readonly column: number; readonly text: string }
+  | ChartEdit
+  /** How the sheet prints: one page wide, the area, rows repeated on each page. */
+  | { readonly kind: 'page'; readonly area: Area; readonly landscape: boolean; readonly repeatRows: number }
+  | { readonly kind: 'activate'; readonly sheet: string; readonly row: number; readonly column: number };
+
+export interface ChartEdit {
+  readonly kind: 'chart';
+  /** Stable id: a chart of the same id on the sheet is replaced. */
+  readonly id: string;
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly type: 'bar' | 'line';
+  readonly title: string;
+  /** The finding in words, for those who cannot see the chart. */
+  readonly finding: string;
+  readonly labels: Area;
+  readonly series: readonly { readonly name: string; readonly values: Area }[];
+}
+
+export interface Change {
+  /** What the undo entry and the message say: "Plan the round". */
+  readonly title: string;
+  readonly edits: readonly Edit[];
+}
