@@ -1,0 +1,37 @@
+import type { PaneEvent } from './view';
+
+/** Why the selected cell shows what it shows. */
+export interface CellExplanation {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  /** The cell's formula, with its leading '='. */
+  readonly formula: string;
+  /** What the cell shows, as it shows it. */
+  readonly shows: string;
+  /** Why a FEED function in it gave an error: one plain sentence. */
+  readonly sentence?: string;
+  /** The computation told in steps, with units and source; empty where the formula holds more than one FEED function. */
+  readonly working: readonly string[];
+}
+
+/** What the host tells of the user's own hand; what `Workbook.apply` writes is not told. */
+export type HostEvent = Extract<PaneEvent, { kind: 'workbookChanged' | 'selected' }>;
+
+/** What the pane asks of its host besides the workbook. A host leaves out what it cannot do, and the pane then offers no button for it. */
+export interface HostServices {
+  /** Today on the user's calendar, yyyy-mm-dd. */
+  today(): string;
+  /** A first guess from the user's locale; the workbook's own setting wins. */
+  readonly measures: 'US' | 'metric';
+  /** Shows the sheet as it prints and asks the system to print it. */
+  print?(sheet: string): Promise<void>;
+  /** Hands the user a file. */
+  download?(name: string, mime: string, text: string): Promise<void>;
+  /** The selected cell; undefined where it holds no formula. */
+  explain?(): Promise<CellExplanation | undefined>;
+  /** Takes the last step back. */
+  undo?(): Promise<void>;
+  /** Calls the listener until the returned function is called. */
+  watch?(listener: (event: HostEvent) => void): () => void;
+}
