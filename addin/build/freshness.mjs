@@ -1,0 +1,36 @@
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+import { dist, root } from './paths.mjs';
+
+const SOURCES = ['addin', 'functions', 'taskpane', 'sample-workbooks'];
+const FILES = ['package.json', 'package-lock.json', 'tsconfig.json'];
+
+const listed = (folder) =>
+  readdirSync(folder, { withFileTypes: true })
+    .sort((a, b) => (a.name < b.name ? -1 : 1))
+    .flatMap((entry) => {
+      const path = join(folder, entry.name);
+      return entry.isDirectory() ? listed(path) : [path];
+    });
+
+/** One text that changes when any source does. */
+const fingerprint = () => {
+  const hash = createHash('sha256');
+  for (const path of [...SOURCES.flatMap((name) => listed(join(root, name))), ...FILES.map((name) => join(root, name))]) {
+    hash.update(path.slice(root.length)).update('\0').update(readFileSync(path)).update('\0');
+  }
+  return hash.digest('hex');
+};
+
+/** Runs `make` unless `name` was made from the very same sources. */
+export const unlessFresh = async (name, make) => {
+  const mark = join(dist, 'made', name);
+  const now = fingerprint();
+  if (existsSync(mark) && readFileSync(mark, 'utf8') === now) return;
+  rmSync(mark, { force: true });
+  await make();
+  mkdirSync(join(dist, 'made'), { recursive: true });
+  writeFileSync(mark, now);
+};

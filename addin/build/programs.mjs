@@ -1,0 +1,67 @@
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants } from 'node:fs';
+import { delimiter, join } from 'node:path';
+
+/** Programs that the tests drive: where they may be, and the Debian packages that bring them. */
+const PROGRAMS = {
+  chromium: {
+    says: 'Chromium',
+    setting: 'WANDCOUNT_CHROMIUM',
+    names: ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'],
+    places: [
+      '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+      '/Applications/Chromium.app/Contents/MacOS/Chromium',
+      'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+    ],
+    packages: ['chromium', 'fonts-dejavu-core'],
+  },
+  pdftoppm: { says: 'pdftoppm', setting: 'WANDCOUNT_PDFTOPPM', names: ['pdftoppm'], places: [], packages: ['poppler-utils'] },
+};
+
+const executable = (path) => {
+  try {
+    accessSync(path, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** The path of a program, or undefined. A path in its environment setting wins. */
+export const findProgram = (id) => {
+  const { names, places, setting } = PROGRAMS[id];
+  const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean);
+  const endings = process.platform === 'win32' ? ['.exe'] : [''];
+  const candidates = [
+    process.env[setting],
+    ...folders.flatMap((folder) => names.flatMap((name) => endings.map((ending) => join(folder, name + ending)))),
+    ...places,
+  ];
+  return candidates.find((path) => path && executable(path));
+};
+
+const run = (command, words) =>
+  spawnSync(command, words, { stdio: ['ignore', 'inherit', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
+    .status === 0;
+
+/**
+ * Makes sure that the programs are there: through the system's package manager where this user may, otherwise
+ * throws with the command to run.
+ */
+export const ensurePrograms = (ids) => {
+  const missing = ids.filter((id) => !findProgram(id));
+  if (missing.length === 0) return;
+  const packages = missing.flatMap((id) => PROGRAMS[id].packages);
+  const words = ['install', '-y', '--no-install-recommends', ...packages];
+  const mayInstall = process.getuid?.() === 0 && executable('/usr/bin/apt-get');
+  if (mayInstall) {
+    console.log(`Installing ${packages.join(', ')} …`);
+    if (run('apt-get', ['update', '-q']) && run('apt-get', ['-q', ...words]) && ids.every(findProgram)) return;
+  }
+  const said = missing.map((id) => PROGRAMS[id].says).join(' and ');
+  const settings = missing.map((id) => PROGRAMS[id].setting).join(', ');
+  throw new Error(
+    `The tests need ${said}. On Debian or Ubuntu run:\n  sudo apt-get update && sudo apt-get ${words.join(' ')}\n` +
+      `Elsewhere install it your way; if it is not on PATH, set ${settings} to its path.`,
+  );
+};
