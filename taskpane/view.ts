@@ -14,6 +14,8 @@ export interface Step {
   readonly label: string;
   readonly state: StepState;
   readonly current: boolean;
+  /** Stands beside the way, not on it: no number, no part of what comes next. */
+  readonly beside?: boolean;
 }
 
 interface FieldBase {
@@ -31,9 +33,13 @@ export type Field =
   | (FieldBase & {
       readonly kind: 'number' | 'text' | 'date' | 'time';
       /** A unit shown after the field, or a choice of units with its own field id. */
-      readonly unit?: string | { readonly id: string; readonly value: string; readonly choices: readonly string[] };
+      readonly unit?:
+        string | { readonly id: string; readonly value: string; readonly choices: readonly string[] };
     })
-  | (FieldBase & { readonly kind: 'choice'; readonly choices: readonly { readonly value: string; readonly label: string }[] })
+  | (FieldBase & {
+      readonly kind: 'choice';
+      readonly choices: readonly { readonly value: string; readonly label: string }[];
+    })
   /** value is 'yes' or ''. */
   | (FieldBase & { readonly kind: 'toggle' });
 
@@ -64,7 +70,11 @@ export interface Chart {
   /** The finding in words. */
   readonly finding: string;
   readonly labels: readonly string[];
-  readonly series: readonly { readonly name: string; readonly unit: string; readonly values: readonly number[] }[];
+  readonly series: readonly {
+    readonly name: string;
+    readonly unit: string;
+    readonly values: readonly number[];
+  }[];
 }
 
 export type Block =
@@ -77,7 +87,13 @@ export type Block =
   | { readonly kind: 'chart'; readonly chart: Chart }
   | { readonly kind: 'cautions'; readonly items: readonly string[] }
   /** Folded until opened. */
-  | { readonly kind: 'more'; readonly id: string; readonly label: string; readonly open: boolean; readonly blocks: readonly Block[] };
+  | {
+      readonly kind: 'more';
+      readonly id: string;
+      readonly label: string;
+      readonly open: boolean;
+      readonly blocks: readonly Block[];
+    };
 
 export interface Section {
   readonly id: string;
@@ -87,8 +103,14 @@ export interface Section {
   readonly blocks: readonly Block[];
 }
 
+/**
+ * Everything a host draws. Besides the sections' own actions the pane takes these: `undo` (the message's), `dismiss`
+ * (the message's), `stop` (the long work's), `go.<section>` (the same as opening that section).
+ */
 export interface View {
   readonly steps: readonly Step[];
+  /** What comes next and where; left out where nothing is left to do. */
+  readonly next?: { readonly section: string; readonly says: string };
   readonly section: Section;
   /** What the last action did, or why it did nothing; announced politely. */
   readonly message?: { readonly tone: 'good' | 'warning'; readonly text: string; readonly undo?: boolean };
