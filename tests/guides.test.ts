@@ -1,0 +1,33 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+const root = join(import.meta.dirname, '..');
+const guides = ['README.md', 'DEVELOPERS.md'];
+const read = (name: string): string => readFileSync(join(root, name), 'utf8');
+const scripts = Object.keys((JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts);
+
+/** Paths that exist only once something was built or run, or that a guide invents for an example. */
+const notInTheRepository = /^(dist|node_modules|tests\/output)\b/;
+
+const found = (text: string, pattern: RegExp): string[] => [...text.matchAll(pattern)].map((match) => match[1] ?? '');
+
+describe.each(guides)('%s', (guide) => {
+  const text = read(guide);
+
+  test('names only paths that exist', () => {
+    const inCode = found(text, /`([\w.-]+(?:\/[\w.*-]+)+\/?)`/g);
+    const linked = found(text, /\]\((?!https?:|#)([^)]+)\)/g);
+    const paths = [...inCode, ...linked].filter(
+      (path) => !path.includes('*') && !path.startsWith('@') && !notInTheRepository.test(path),
+    );
+    expect(paths.length).toBeGreaterThan(0);
+    expect(paths.filter((path) => !existsSync(join(root, path.replace(/#.*$/, ''))))).toEqual([]);
+  });
+
+  test('names only commands that package.json has', () => {
+    const named = [...found(text, /npm run ([\w:-]+)/g), ...found(text, /npm (start|test)\b/g)];
+    expect(named.length).toBeGreaterThan(0);
+    expect(named.filter((script) => !scripts.includes(script))).toEqual([]);
+  });
+});
