@@ -24,7 +24,8 @@ export const milligramsPerLitre = (n: number): MilligramsPerLitre => n as Millig
 export const density = (gramsPerMillilitre: number): Density => gramsPerMillilitre as Density;
 
 /** What is measured into a barrel: by volume or by mass. */
-export type Amount = { readonly kind: 'volume'; readonly volume: Litres } | { readonly kind: 'mass'; readonly mass: Grams };
+export type Amount =
+  { readonly kind: 'volume'; readonly volume: Litres } | { readonly kind: 'mass'; readonly mass: Grams };
 
 export const ofVolume = (volume: Litres): Amount => ({ kind: 'volume', volume });
 export const ofMass = (mass: Grams): Amount => ({ kind: 'mass', mass });

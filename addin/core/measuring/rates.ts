@@ -1,0 +1,57 @@
+import { amountIn, scaleAmount, toAmount } from './amounts';
+import type { Density, Rate } from './quantity';
+import type { Unit } from './units';
+import { findUnit, toCanonical } from './units';
+
+/** A label's way of writing a rate: so much of `amount` for every `per` × `volume` of finished solution. */
+export interface RateUnit {
+  /** Plain spelling, such as 'oz/100 gal'. */
+  readonly token: string;
+  /** Unit of volume or mass. */
+  readonly amount: Unit;
+  /** Count before the volume, > 0; 1 where the label has none. */
+  readonly per: number;
+  /** Unit of volume. */
+  readonly volume: Unit;
+}
+
+/**
+ * The rate unit that a text names: a measure, a slash, an optional count, a volume.
+ *
+ * Case and spaces do not matter; nothing is guessed.
+ *
+ * @returns undefined where the measure is unknown or no volume or mass, the volume is unknown, or the count is 0
+ * @example findRateUnit('OZ / 100 gal')?.token // 'oz/100 gal'
+ */
+export const findRateUnit = (text: string): RateUnit | undefined => {
+  const parts = /^([^/]+)\/\s*(\d+(?:\.\d+)?)?\s*([^\d\s][^/]*)$/.exec(text.trim());
+  if (!parts) return undefined;
+  const amount = findUnit(parts[1]!);
+  const volume = findUnit(parts[3]!);
+  const per = Number(parts[2] ?? 1);
+  if (amount?.family !== 'volume' && amount?.family !== 'mass') return undefined;
+  if (volume?.family !== 'volume' || !(per > 0)) return undefined;
+  return { token: `${amount.token}/${per === 1 ? '' : `${per} `}${volume.token}`, amount, per, volume };
+};
+
+/** Finished solution that one step of the rate stands for, L. */
+const solution = (unit: RateUnit): number => toCanonical(unit.per, unit.volume);
+
+/**
+ * A label's rate as product for each litre of finished solution.
+ *
+ * @param value of the rate, ≥ 0
+ * @example toRate(1, findRateUnit('tbsp/gal')!) // 1/256 L for each L
+ */
+export const toRate = (value: number, unit: RateUnit): Rate =>
+  scaleAmount(toAmount(value, unit.amount), 1 / solution(unit));
+
+/**
+ * A rate in a label's unit; undoes `toRate`.
+ *
+ * @param density of the product as measured, g/mL, > 0; needed from volume to mass or back
+ * @returns undefined where the density is needed and missing
+ * @example fromRate(ofVolume(litres(0.002)), findRateUnit('mL/L')!) // 2
+ */
+export const fromRate = (rate: Rate, unit: RateUnit, density?: Density): number | undefined =>
+  amountIn(scaleAmount(rate, solution(unit)), unit.amount, density);
