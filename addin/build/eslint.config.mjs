@@ -22,7 +22,7 @@ export default ts.config(
   {
     files: ['**/*.ts', '**/*.mjs'],
     plugins: { 'import-x': importX },
-    settings: { 'import-x/resolver': { typescript: false, node: { extensions: ['.ts', '.mjs', '.js'] } } },
+    settings: { 'import-x/resolver': { node: { extensions: ['.ts', '.mjs', '.js'] } } },
     rules: {
       'import-x/no-restricted-paths': ['error', { zones: rooms }],
       'import-x/no-cycle': 'error',
