@@ -1,0 +1,10 @@
+import { number, optional } from '../parameters';
+
+/** The density of a product as it is measured; asked for, never guessed. */
+export const density = optional(
+  number('Grams that one millilitre of the product weighs, as measured; needed between volume and mass', {
+    above: 0,
+  }),
+  'not known',
+  undefined,
+);

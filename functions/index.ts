@@ -1,0 +1,3 @@
+export * from './definition';
+export * from './catalogue';
+export * from './call';

@@ -1,0 +1,101 @@
+import type { Refused } from './definition';
+
+/** A cell of the wrong kind or out of its range. */
+export const wrong = (sentence: string): Refused => ({ error: '#VALUE!', sentence });
+
+/** Something that is not known: a unit, a nutrient, too few readings. */
+export const unknown = (sentence: string): Refused => ({ error: '#N/A', sentence });
+
+const LONGEST_QUOTE = 40;
+
+/** A given argument in words that fit into a sentence. */
+export const told = (given: unknown): string => {
+  if (given === null || given === undefined || given === '') return 'nothing';
+  if (typeof given === 'number') return Number.isNaN(given) ? 'no number' : String(given);
+  if (typeof given === 'boolean') return given ? 'TRUE' : 'FALSE';
+  if (typeof given === 'string') {
+    const text = given.length > LONGEST_QUOTE ? `${given.slice(0, LONGEST_QUOTE)}…` : given;
+    return `"${text}"`;
+  }
+  if (Array.isArray(given)) {
+    const columns: unknown = given[0];
+    return Array.isArray(columns) ? `a range of ${given.length} × ${columns.length} cells` : 'a list';
+  }
+  return 'something that is no number and no text';
+};
+
+const list = (words: readonly string[]): string => words.join(', ');
+
+export const notAllowed = (name: string, given: unknown, allowed: string): Refused =>
+  wrong(`${name}: ${told(given)} was given; use ${allowed}.`);
+
+export const notANumber = (name: string, given: unknown, allowed: string): Refused => {
+  const kind = typeof given === 'string' ? 'the text ' : '';
+  const asNumber = allowed === 'any number' ? 'a number' : `a number, ${allowed}`;
+  return wrong(`${name}: ${kind}${told(given)} was given; use ${asNumber}.`);
+};
+
+export const oneValueOnly = (name: string, given: unknown): Refused =>
+  wrong(`${name}: ${told(given)} was given; use one cell or one value.`);
+
+export const unknownUnit = (name: string, given: string, kind: string, known: readonly string[]): Refused =>
+  unknown(`${name}: ${told(given)} is not a known ${kind} unit; use ${list(known)}.`);
+
+export const unknownRate = (
+  name: string,
+  given: string,
+  amounts: readonly string[],
+  volumes: readonly string[],
+): Refused =>
+  unknown(
+    `${name}: ${told(given)} is not a known rate unit; use an amount over a volume, such as tbsp/gal or ` +
+      `oz/100 gal. Known amounts are ${list(amounts)}; known volumes are ${list(volumes)}.`,
+  );
+
+export const unknownAnyUnit = (name: string, given: string, known: readonly string[]): Refused =>
+  unknown(
+    `${name}: ${told(given)} is not a known unit; use ${list(known)}, or a rate such as tbsp/gal or oz/100 gal.`,
+  );
+
+export const unknownName = (name: string, given: string, kind: string, known: readonly string[]): Refused =>
+  unknown(`${name}: ${told(given)} is not a known ${kind}; use ${list(known)}.`);
+
+export const doesNotConvert = (from: string, to: string, allowed: string): Refused =>
+  wrong(`${from} does not convert to ${to}; ${allowed}.`);
+
+export const densityMissing = (from: string, to: string): Refused =>
+  wrong(
+    `density: nothing was given, and ${from} to ${to} goes between volume and mass; ` +
+      'use the grams that one millilitre of the product weighs, more than 0.',
+  );
+
+export const unlikeRanges = (first: string, given: unknown, second: string, other: unknown): Refused =>
+  wrong(`${second}: ${told(other)} was given and ${first} is ${told(given)}; use two ranges of one shape.`);
+
+export const cellOf = (name: string, row: number, column: number): string =>
+  `${name} (row ${row + 1}, column ${column + 1})`;
+
+export const tooFewReadings = (name: string, found: number, wanted: string): Refused =>
+  unknown(`${name}: ${found === 0 ? 'no reading' : '1 reading'} was given; use ${wanted}.`);
+
+export const notWithin = (name: string, given: number, allowed: string): Refused =>
+  unknown(`${name}: ${told(given)} was given; ${allowed}.`);
+
+export const tooManyArguments = (name: string, most: number, found: number): Refused =>
+  wrong(`${name}: ${found} arguments were given; use ${most === 1 ? 'one' : `${most} at most`}.`);
+
+export const outOfReach = (name: string, given: unknown): Refused =>
+  wrong(
+    `${name}: ${told(given)} was given, which takes the result beyond what a cell can hold; use a smaller number.`,
+  );
+
+export const noSuchFunction = (given: unknown, known: readonly string[]): Refused => ({
+  error: '#NAME?',
+  sentence: `${told(given)} is not a function of this program; the functions are ${list(known)}.`,
+});
+
+export const argumentsNotAList = (given: unknown): Refused =>
+  wrong(`arguments: ${told(given)} was given; use a list with one entry for each argument.`);
+
+export const couldNotCompute = (name: string, reason: string): Refused =>
+  wrong(`${name} could not be computed from these arguments (${reason}); use numbers of an ordinary size.`);
