@@ -22,28 +22,62 @@ export interface Area {
   readonly columns: number;
 }
 
-export const STYLES = ['plain', 'title', 'answer', 'header', 'input', 'computed', 'total', 'warning', 'note', 'big'] as const;
+export const STYLES = [
+  'plain',
+  'title',
+  'answer',
+  'header',
+  'input',
+  'computed',
+  'total',
+  'warning',
+  'note',
+  'big',
+] as const;
 /** Looks are named by meaning; each host draws them so that input and computed differ without colour alone. */
 export type StyleToken = (typeof STYLES)[number];
 
 export type Edit =
   /** Refused where a sheet of that name exists (letter case ignored). */
   | { readonly kind: 'addSheet'; readonly sheet: string }
-  | { readonly kind: 'write'; readonly sheet: string; readonly row: number; readonly column: number; readonly cells: readonly (readonly CellInput[])[] }
+  | {
+      readonly kind: 'write';
+      readonly sheet: string;
+      readonly row: number;
+      readonly column: number;
+      readonly cells: readonly (readonly CellInput[])[];
+    }
   /** A spreadsheet number format such as '0.0', '#,##0', 'yyyy-mm-dd', 'hh:mm', '@'. */
   | { readonly kind: 'format'; readonly area: Area; readonly format: string }
   /** Width in characters of the sheet's ordinary font. */
-  | { readonly kind: 'width'; readonly sheet: string; readonly column: number; readonly columns: number; readonly characters: number }
+  | {
+      readonly kind: 'width';
+      readonly sheet: string;
+      readonly column: number;
+      readonly columns: number;
+      readonly characters: number;
+    }
   | { readonly kind: 'style'; readonly area: Area; readonly style: StyleToken }
   /** Wraps the text of the area's cells on several lines. */
   | { readonly kind: 'wrap'; readonly area: Area }
   | { readonly kind: 'merge'; readonly area: Area }
   | { readonly kind: 'freeze'; readonly sheet: string; readonly rows: number; readonly columns: number }
   /** Allowed entries of the area: given ones (no commas inside), or those of another area. */
-  | { readonly kind: 'list'; readonly area: Area; readonly source: readonly string[] | Area; readonly message: string }
+  | {
+      readonly kind: 'list';
+      readonly area: Area;
+      readonly source: readonly string[] | Area;
+      readonly message: string;
+    }
   /** Defines or redefines a workbook name. */
   | { readonly kind: 'name'; readonly name: string; readonly area: Area }
-  | { readonly kind: 'note'; readonly sheet: string; readonly row: number; readonly column: number; readonly text: string }
+  | {
+      readonly kind: 'note';
+      readonly sheet: string;
+      readonly row: number;
+      readonly column: number;
+      readonly text: string;
+    }
   | ChartEdit
   /** How the sheet prints: one page wide, the area, rows repeated on each page. */
   | { readonly kind: 'page'; readonly area: Area; readonly landscape: boolean; readonly repeatRows: number }
