@@ -33,8 +33,9 @@ interface MeasureSet {
 }
 
 /** Steps of `finest` that a person may be told; far above any garden, far below where doubles blur. */
-const MOST_STEPS = 1e9;
-const LEAST_FINEST = 1e-9;
+export const MOST_STEPS = 1e9;
+/** Below this a step is no measure, in the unit it counts in. */
+export const LEAST_FINEST = 1e-9;
 // Units leave noise below this share of an amount.
 const NOISE = 1e-12;
 const FRACTIONS = [
@@ -81,6 +82,18 @@ const setFor = (unit: Unit): MeasureSet => {
   if (unit.family !== 'volume') throw new RangeError(`${unit.token} measures neither volume nor mass.`);
   if (unit.system === 'metric') return METRIC_VOLUME;
   return unit.system === 'imperial' ? IMPERIAL_VOLUME : US_VOLUME;
+};
+
+/**
+ * The step to which `measure` rounds when it is told none, and the unit that its steps count in.
+ *
+ * @param unit of volume or mass; its system chooses the measures
+ * @throws RangeError for a unit of another family
+ * @example finestMeasure(findUnit('gal')!) // { step: 0.25, unit: tsp }
+ */
+export const finestMeasure = (unit: Unit): { readonly step: number; readonly unit: Unit } => {
+  const { finest, smallest } = setFor(unit);
+  return { step: finest, unit: smallest };
 };
 
 const decimal = (n: number, slack: number): string => {
