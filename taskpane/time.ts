@@ -1,0 +1,62 @@
+const MINUTE = 60;
+const HOUR = 3600;
+const DAY = 86_400;
+
+const hoursAndMinutes = (minutes: number): string => {
+  const hours = Math.floor(minutes / MINUTE);
+  const rest = minutes % MINUTE;
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+};
+
+/**
+ * A long time as a sentence says it, to five minutes; a short one to the minute.
+ *
+ * @param time s, ≥ 0
+ * @example aboutTime(5640) // 'about 1 h 35 min'
+ */
+export const aboutTime = (time: number): string => {
+  if (time < MINUTE) return 'under a minute';
+  const minutes = Math.round(time / MINUTE);
+  return `about ${hoursAndMinutes(minutes < 15 ? minutes : Math.round(minutes / 5) * 5)}`;
+};
+
+/**
+ * A time on the clock, 24 hours; a later day says so.
+ *
+ * @param time s after midnight, ≥ 0
+ * @example clockTime(25_560) // '7:06'
+ */
+export const clockTime = (time: number): string => {
+  const days = Math.floor(time / DAY);
+  const minutes = Math.floor((time % DAY) / MINUTE);
+  const clock = `${Math.floor(minutes / MINUTE)}:${String(minutes % MINUTE).padStart(2, '0')}`;
+  if (days === 0) return clock;
+  return days === 1 ? `${clock} the next day` : `${clock}, ${days} days on`;
+};
+
+/**
+ * Seconds after midnight of a time as a field holds it.
+ *
+ * @returns undefined for no time of the day
+ * @example readClock('7:05') // 25500
+ */
+export const readClock = (typed: string): number | undefined => {
+  const found = /^(\d{1,2})[:.](\d{2})(?::\d{2})?$/.exec(typed.trim());
+  if (!found) return undefined;
+  const [hours, minutes] = [Number(found[1]), Number(found[2])];
+  return hours < 24 && minutes < 60 ? hours * HOUR + minutes * MINUTE : undefined;
+};
+
+/**
+ * A calendar day as a field holds it, yyyy-mm-dd.
+ *
+ * @returns undefined for no day of the calendar
+ * @example readDay('2026-02-30') // undefined
+ */
+export const readDay = (typed: string): string | undefined => {
+  const text = typed.trim();
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return undefined;
+  const day = new Date(`${text}T00:00:00Z`);
+  return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== text ? undefined : text;
+};
