@@ -1,4 +1,5 @@
 import type { Amount, Density, Grams, Litres, LitresPerMinute, Rate, Seconds } from '../measuring/quantity';
+import type { System } from '../measuring/units';
 
 /** Plants of one size class in one bed. Groups stand in walking order. */
 export interface PlantGroup {
@@ -27,7 +28,7 @@ export interface Rig {
   readonly flow: LitresPerMinute;
   /** Flow of the tap that fills the barrel, L/min, > 0. */
   readonly tapFlow: LitresPerMinute;
-  /** Solution that the hose itself holds, made up once a station, L, ≥ 0. */
+  /** Solution that the hose itself holds, L, ≥ 0. Made up once a station: a hose is drained before it is carried. */
   readonly hoseContent: Litres;
   /** Walking from one plant to the next, s, ≥ 0. */
   readonly betweenPlants: Seconds;
@@ -43,7 +44,10 @@ export interface Rig {
   readonly moveTime: Seconds;
 }
 
-/** Shares by mass of the product, 0 to 1, as the label prints them (oxides for P and K). */
+/**
+ * Shares by mass of the product, 0 to 1, as the label prints them (oxides for P and K). A nutrient that is left out
+ * is one the label does not state: it adds nothing to the food.
+ */
 export interface Analysis {
   readonly N?: number;
   readonly P2O5?: number;
@@ -55,7 +59,7 @@ export interface MixProduct {
   readonly name: string;
   readonly form: 'powder' | 'liquid';
   readonly rate: Rate;
-  /** The label's greatest rate; left out where the label gives none. */
+  /** The label's greatest rate; left out where the label gives none or it is not known. */
   readonly greatestRate?: Rate;
   readonly density?: Density;
   readonly analysis: Analysis;
@@ -73,8 +77,10 @@ export interface RoundInput {
   readonly style: 'full' | 'equal';
   /** Start on the clock, seconds after midnight. */
   readonly start: Seconds;
-  /** Why a rate above a label's greatest one is planned all the same; written on the card. */
+  /** Why a rate above a label's greatest one is planned all the same; written on the card. Blank is not given. */
   readonly overLabelReason?: string;
+  /** The measures that sentences speak in; metric where left out. The plan itself is always in L, g and s. */
+  readonly measures?: System;
 }
 
 export interface Count {
@@ -101,11 +107,15 @@ export interface Fill {
   /** What the pump delivers from it, L. */
   readonly pumpedOut: Litres;
   readonly products: readonly FillProduct[];
-  /** Hot water for the powders of this fill; undefined where a powder's solubility is not known. */
+  /**
+   * Least hot water for the powders of this fill, L: the sum over the powders; 0 where the mix has no powder,
+   * left out where a powder's solubility, or the density of one measured by volume, is not known.
+   */
   readonly premixWater?: Litres;
-  /** Weight of the barrel with this fill and the heel, g. */
+  /** Barrel with this fill and the heel, g: as water at 20 °C, what the products add to the water left out. */
   readonly weight: Grams;
-  /** Seconds after midnight. */
+  /** Measuring and dissolving begin, then the tap, then the pump. Seconds after midnight; past 86,400 is the next day. */
+  readonly premixStart: Seconds;
   readonly fillStart: Seconds;
   readonly pumpStart: Seconds;
   readonly finish: Seconds;
@@ -124,7 +134,10 @@ export interface StationPlan {
 
 export interface FoodPerPlant {
   readonly sizeClass: string;
-  /** Milligrams for one plant at the count really kept; a nutrient is left out where a product's mass is not known. */
+  /**
+   * Milligrams for one plant at the count really kept. A nutrient is left out where no product of the mix states it,
+   * or where the mass of one that does is not known (measured by volume, no density).
+   */
   readonly N?: number;
   readonly P2O5?: number;
   readonly K2O?: number;
@@ -136,7 +149,7 @@ export interface FoodPerPlant {
 export interface Caution {
   /** Stable id, such as 'ground-fault' or 'over-label'. */
   readonly id: string;
-  /** Plain sentence that defers to label, safety sheet, manual, local code or a licensed trade. */
+  /** Plain words; those on safety defer to the label, safety sheet, manual, local code or a licensed trade. */
   readonly text: string;
 }
 
@@ -148,9 +161,14 @@ export interface RoundPlan {
     readonly fills: number;
     readonly need: Litres;
     readonly madeUp: Litres;
+    /** What the counts really deliver, hose and walk left out; the doses ask for the need. */
+    readonly given: Litres;
+    /** Need ÷ flow. */
     readonly pumping: Seconds;
+    /** One way between plants for each plant; within the pumping where the wand stays open. */
     readonly walking: Seconds;
     readonly products: readonly FillProduct[];
+    /** Left out where a product's price is not known, and for plain water. */
     readonly cost?: number;
     readonly duration: Seconds;
     readonly finish: Seconds;
