@@ -4,7 +4,8 @@ export const bundle = async (configuration) => {
   await new Promise((resolve, reject) => {
     webpack(configuration, (error, stats) => {
       if (error) reject(error);
-      else if (stats.hasErrors()) reject(new Error(stats.toString({ all: false, errors: true, errorDetails: true })));
+      else if (stats.hasErrors())
+        reject(new Error(stats.toString({ all: false, errors: true, errorDetails: true })));
       else resolve();
     });
   });

@@ -13,7 +13,9 @@ export const ensurePackages = () => {
   if (major < OLDEST_NODE) {
     throw new Error(`Wandcount needs Node ${OLDEST_NODE} or newer; this is Node ${process.versions.node}.`);
   }
-  const lock = createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex');
+  const lock = createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
   const mark = join(root, 'node_modules', '.wandcount-lock');
   if (existsSync(mark) && readFileSync(mark, 'utf8') === lock) return;
   console.log('Installing what Wandcount is built from (once, about a minute) …');
@@ -25,7 +27,9 @@ export const ensurePackages = () => {
     shell: windows,
   });
   if (npm.status !== 0) {
-    throw new Error('npm could not install the packages. Its own message stands above; check the network and try again.');
+    throw new Error(
+      'npm could not install the packages. Its own message stands above; check the network and try again.',
+    );
   }
   writeFileSync(mark, lock);
 };

@@ -4,7 +4,10 @@ import ts from 'typescript-eslint';
 
 // Imports go one way: core ← functions, workbook ← taskpane ← hosts. Each room names what it must not reach.
 const rooms = [
-  { target: './addin/core', from: ['./addin/workbook', './addin/hosts', './addin/build', './functions', './taskpane'] },
+  {
+    target: './addin/core',
+    from: ['./addin/workbook', './addin/hosts', './addin/build', './functions', './taskpane'],
+  },
   { target: './functions', from: ['./addin/workbook', './addin/hosts', './addin/build', './taskpane'] },
   { target: './addin/workbook', from: ['./functions', './addin/hosts', './addin/build', './taskpane'] },
   { target: './taskpane', from: ['./addin/hosts', './addin/build'] },
@@ -42,7 +45,10 @@ export default ts.config(
       ],
       'no-restricted-syntax': [
         'error',
-        { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'The core reads no clock.' },
+        {
+          selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+          message: 'The core reads no clock.',
+        },
       ],
     },
   },

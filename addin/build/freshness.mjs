@@ -18,7 +18,10 @@ const listed = (folder) =>
 /** One text that changes when any source does. */
 const fingerprint = () => {
   const hash = createHash('sha256');
-  for (const path of [...SOURCES.flatMap((name) => listed(join(root, name))), ...FILES.map((name) => join(root, name))]) {
+  for (const path of [
+    ...SOURCES.flatMap((name) => listed(join(root, name))),
+    ...FILES.map((name) => join(root, name)),
+  ]) {
     hash.update(path.slice(root.length)).update('\0').update(readFileSync(path)).update('\0');
   }
   return hash.digest('hex');

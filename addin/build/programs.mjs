@@ -15,7 +15,13 @@ const PROGRAMS = {
     ],
     packages: ['chromium', 'fonts-dejavu-core'],
   },
-  pdftoppm: { says: 'pdftoppm', setting: 'WANDCOUNT_PDFTOPPM', names: ['pdftoppm'], places: [], packages: ['poppler-utils'] },
+  pdftoppm: {
+    says: 'pdftoppm',
+    setting: 'WANDCOUNT_PDFTOPPM',
+    names: ['pdftoppm'],
+    places: [],
+    packages: ['poppler-utils'],
+  },
 };
 
 const executable = (path) => {
@@ -34,15 +40,19 @@ export const findProgram = (id) => {
   const endings = process.platform === 'win32' ? ['.exe'] : [''];
   const candidates = [
     process.env[setting],
-    ...folders.flatMap((folder) => names.flatMap((name) => endings.map((ending) => join(folder, name + ending)))),
+    ...folders.flatMap((folder) =>
+      names.flatMap((name) => endings.map((ending) => join(folder, name + ending))),
+    ),
     ...places,
   ];
   return candidates.find((path) => path && executable(path));
 };
 
 const run = (command, words) =>
-  spawnSync(command, words, { stdio: ['ignore', 'inherit', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
-    .status === 0;
+  spawnSync(command, words, {
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+  }).status === 0;
 
 /**
  * Makes sure that the programs are there: through the system's package manager where this user may, otherwise
@@ -56,7 +66,8 @@ export const ensurePrograms = (ids) => {
   const mayInstall = process.getuid?.() === 0 && executable('/usr/bin/apt-get');
   if (mayInstall) {
     console.log(`Installing ${packages.join(', ')} …`);
-    if (run('apt-get', ['update', '-q']) && run('apt-get', ['-q', ...words]) && ids.every(findProgram)) return;
+    if (run('apt-get', ['update', '-q']) && run('apt-get', ['-q', ...words]) && ids.every(findProgram))
+      return;
   }
   const said = missing.map((id) => PROGRAMS[id].says).join(' and ');
   const settings = missing.map((id) => PROGRAMS[id].setting).join(', ');

@@ -37,7 +37,8 @@ export const serve = async (folder, port) => {
   const { default: sirv } = await import('sirv');
   const files = sirv(folder, {
     dev: true,
-    setHeaders: (response) => Object.entries(HEADERS).forEach(([name, value]) => response.setHeader(name, value)),
+    setHeaders: (response) =>
+      Object.entries(HEADERS).forEach(([name, value]) => response.setHeader(name, value)),
   });
   const answer = (request, response) => {
     if (!LOOPBACK.test(request.headers.host ?? '')) {
@@ -55,5 +56,7 @@ export const serve = async (folder, port) => {
       if (error.code !== 'EADDRINUSE') throw error;
     }
   }
-  throw new Error(`Ports ${port} to ${port + TRIES - 1} are all in use. Close a program that serves there, or set PORT.`);
+  throw new Error(
+    `Ports ${port} to ${port + TRIES - 1} are all in use. Close a program that serves there, or set PORT.`,
+  );
 };

@@ -7,7 +7,14 @@ const tool = (path, ...words) => [process.execPath, join(root, 'node_modules', p
 
 /** What must hold before a test runs: format, lint, types. */
 export const CHECKS = {
-  format: tool('prettier/bin/prettier.cjs', '--check', '--log-level=warn', '--ignore-path', '.gitignore', '.'),
+  format: tool(
+    'prettier/bin/prettier.cjs',
+    '--check',
+    '--log-level=warn',
+    '--ignore-path',
+    '.gitignore',
+    '.',
+  ),
   lint: tool('eslint/bin/eslint.js', '-c', 'addin/build/eslint.config.mjs', '--max-warnings=0', '.'),
   types: tool('typescript/bin/tsc', '-p', 'tsconfig.json'),
 };

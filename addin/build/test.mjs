@@ -13,10 +13,17 @@ const report = join(output, 'report.json');
 
 /** Counts of single tests; a file that could not even be loaded counts as one failure. */
 const counted = () => {
-  const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults } = JSON.parse(readFileSync(report, 'utf8'));
-  const unloaded = testResults.filter(({ status, assertionResults }) => status === 'failed' && assertionResults.length === 0);
+  const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults } = JSON.parse(
+    readFileSync(report, 'utf8'),
+  );
+  const unloaded = testResults.filter(
+    ({ status, assertionResults }) => status === 'failed' && assertionResults.length === 0,
+  );
   // A skipped test is a test that nobody ran: it does not pass here.
-  return { passed: numPassedTests, failed: numFailedTests + unloaded.length + numPendingTests + numTodoTests };
+  return {
+    passed: numPassedTests,
+    failed: numFailedTests + unloaded.length + numPendingTests + numTodoTests,
+  };
 };
 
 const main = async () => {

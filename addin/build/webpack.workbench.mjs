@@ -1,0 +1,78 @@
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+
+import MiniCssExtractPlugin from 'mini-css-extract-plugin';
+import TerserPlugin from 'terser-webpack-plugin';
+import webpack from 'webpack';
+
+import { dist, root } from './paths.mjs';
+
+const require = createRequire(import.meta.url);
+
+/** The grid brings hyphenation for seventy languages and asks for English ones only. */
+const otherHyphenation = new webpack.IgnorePlugin({
+  resourceRegExp: /^\.\/(?!en-)[\w-]+-[\w-]{8}\.js$/,
+  contextRegExp: /engine-render/,
+});
+
+/** Puts the page itself beside its scripts. */
+class CopyPage {
+  apply(compiler) {
+    const { Compilation, sources } = compiler.webpack;
+    const page = join(root, 'addin', 'hosts', 'workbench', 'index.html');
+    compiler.hooks.thisCompilation.tap('CopyPage', (compilation) => {
+      compilation.fileDependencies.add(page);
+      compilation.hooks.processAssets.tap(
+        { name: 'CopyPage', stage: Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL },
+        () => {
+          const text = compiler.inputFileSystem.readFileSync(page);
+          compilation.emitAsset('index.html', new sources.RawSource(text));
+        },
+      );
+    });
+  }
+}
+
+/**
+ * The browser page: dist/workbench with index.html, its script and style, and chunks that are fetched when needed
+ * (spreadsheet files, charts).
+ *
+ * @param options mode; `entry` and `folder` for a test page that opens more of the inside
+ */
+export default ({ mode, entry = 'addin/hosts/workbench/main.ts', folder = join(dist, 'workbench') }) => ({
+  mode,
+  context: root,
+  entry: { workbench: join(root, entry) },
+  output: { path: folder, filename: '[name].js', chunkFilename: '[name].js', clean: mode === 'production' },
+  // Source maps by eval would need a looser content security policy.
+  devtool: false,
+  resolve: { extensions: ['.ts', '.tsx', '.mjs', '.js'] },
+  module: {
+    rules: [
+      {
+        test: /\.tsx?$/,
+        exclude: /node_modules/,
+        use: {
+          loader: require.resolve('ts-loader'),
+          options: { transpileOnly: true, configFile: join(root, 'tsconfig.json') },
+        },
+      },
+      {
+        test: /\.css$/,
+        use: [
+          MiniCssExtractPlugin.loader,
+          { loader: require.resolve('css-loader'), options: { sourceMap: false } },
+        ],
+      },
+    ],
+  },
+  optimization: {
+    minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
+  },
+  performance: { hints: false },
+  plugins: [
+    new MiniCssExtractPlugin({ filename: '[name].css', chunkFilename: '[name].css' }),
+    otherHyphenation,
+    new CopyPage(),
+  ],
+});
