@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { unit as reference } from 'mathjs';
+import { describe, expect, test } from 'vitest';
+import { convert, findUnit, knownUnits } from '../../addin/core';
+
+// mathjs, a general units library, as an independent reference. Its gallons and ounces are the US ones. Its teaspoon
+// and tablespoon are those of nutrition labels (5 and 15 mL), so ours are told by its fluid ounce.
+const NAMES: Readonly<Record<string, { name: string; times: number }>> = {
+  mL: { name: 'ml', times: 1 },
+  L: { name: 'l', times: 1 },
+  tsp: { name: 'fluidounce', times: 1 / 6 },
+  tbsp: { name: 'fluidounce', times: 1 / 2 },
+  'fl oz': { name: 'fluidounce', times: 1 },
+  cup: { name: 'cup', times: 1 },
+  pt: { name: 'pint', times: 1 },
+  qt: { name: 'quart', times: 1 },
+  gal: { name: 'gallon', times: 1 },
+  m3: { name: 'm3', times: 1 },
+  ft3: { name: 'cuft', times: 1 },
+  mg: { name: 'mg', times: 1 },
+  g: { name: 'g', times: 1 },
+  kg: { name: 'kg', times: 1 },
+  oz: { name: 'oz', times: 1 },
+  lb: { name: 'lbm', times: 1 },
+  'L/min': { name: 'l/minute', times: 1 },
+  'L/h': { name: 'l/hour', times: 1 },
+  'mL/s': { name: 'ml/s', times: 1 },
+  'gal/min': { name: 'gallon/minute', times: 1 },
+  'gal/h': { name: 'gallon/hour', times: 1 },
+  mm: { name: 'mm', times: 1 },
+  cm: { name: 'cm', times: 1 },
+  m: { name: 'm', times: 1 },
+  in: { name: 'inch', times: 1 },
+  ft: { name: 'ft', times: 1 },
+  yd: { name: 'yd', times: 1 },
+  C: { name: 'degC', times: 1 },
+  F: { name: 'degF', times: 1 },
+};
+// It has no imperial gallon.
+const UNKNOWN_TO_IT = ['imp fl oz', 'imp pt', 'imp qt', 'imp gal', 'imp gal/min'];
+
+const FAMILIES = ['volume', 'mass', 'flow', 'length', 'temperature'] as const;
+const tokens = FAMILIES.flatMap((family) => knownUnits(family).map((token) => ({ family, token })));
+const pairs = tokens.flatMap(({ family, token }) =>
+  tokens
+    .filter((other) => other.family === family && NAMES[token] && NAMES[other.token])
+    .map((other) => ({ from: token, to: other.token })),
+);
+
+describe('conversions agree with a general units library', () => {
+  test('every unit is compared, but for the imperial ones it does not know', () => {
+    const left = tokens.map(({ token }) => token).filter((token) => !NAMES[token]);
+    expect(left.sort()).toEqual([...UNKNOWN_TO_IT].sort());
+  });
+
+  test.each(pairs)('$from to $to', ({ from, to }) => {
+    const [given, wanted] = [NAMES[from]!, NAMES[to]!];
+    fc.assert(
+      fc.property(fc.double({ min: 1e-6, max: 1e6, noNaN: true }), (value) => {
+        const theirs = reference(value * given.times, given.name).toNumber(wanted.name) / wanted.times;
+        const ours = convert(value, findUnit(from)!, findUnit(to)!);
+        // Absolute below 1 for temperatures, which pass 0.
+        expect(Math.abs(ours - theirs)).toBeLessThanOrEqual(
+          1e-12 * Math.max(Math.abs(theirs), from === to ? 0 : 1e-9),
+        );
+      }),
+      { numRuns: 50 },
+    );
+  });
+});
