@@ -22,7 +22,16 @@ export interface Garden {
   readonly has: Readonly<Record<SheetKey, boolean>>;
 }
 
-export const SHEET_KEYS = ['plants', 'beds', 'doses', 'rig', 'timedBuckets', 'products', 'mix', 'settings'] as const;
+export const SHEET_KEYS = [
+  'plants',
+  'beds',
+  'doses',
+  'rig',
+  'timedBuckets',
+  'products',
+  'mix',
+  'settings',
+] as const;
 /** The managed sheets by what they hold; their titles are the user's to change. */
 export type SheetKey = (typeof SHEET_KEYS)[number];
 
