@@ -33,6 +33,12 @@ interface Definition<P extends Parameters, R extends ResultValue> extends Pick<
   readonly working: (values: Values<P>, value: R) => readonly (Step | string)[];
 }
 
+const entryOf = (name: string, parameter: Parameter<unknown>): ParameterEntry => {
+  const { description, type, optional, range, allowed, units, otherwise } = parameter;
+  const entry = { name, description, type, optional, range, allowed };
+  return { ...entry, ...(units && { units }), ...(otherwise !== undefined && { otherwise }) };
+};
+
 /** A result that a cell can hold: every number finite, no negative zero. */
 const asResult = (value: ResultValue): ResultValue | undefined => {
   if (typeof value === 'string') return value;
@@ -62,10 +68,7 @@ export const defineFunction = <P extends Parameters, R extends ResultValue>(
 ): FunctionEntry => {
   const { name, summary, result, source, examples, errors = [], compute, working } = definition;
   const declared = Object.entries<Parameter<unknown>>(definition.parameters);
-  const parameters = declared.map(([key, { read: _, ...entry }]): ParameterEntry => ({
-    name: key,
-    ...entry,
-  }));
+  const parameters = declared.map(([key, parameter]) => entryOf(key, parameter));
 
   const readAll = (args: readonly RawArgument[]): Values<P> | Refused => {
     const error = firstError(args);

@@ -65,7 +65,11 @@ export const number = (description: string, bounds: Bounds = {}): Parameter<numb
 };
 
 /** An argument that may be left out, and what then stands for it. */
-export const optional = <T, D>(parameter: Parameter<T>, otherwise: string, value: D): Parameter<T | D> => ({
+export const optional = <T, const D>(
+  parameter: Parameter<T>,
+  otherwise: string,
+  value: D,
+): Parameter<T | D> => ({
   ...parameter,
   optional: true,
   otherwise,

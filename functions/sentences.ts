@@ -60,13 +60,34 @@ export const unknownAnyUnit = (name: string, given: string, known: readonly stri
 export const unknownName = (name: string, given: string, kind: string, known: readonly string[]): Refused =>
   unknown(`${name}: ${told(given)} is not a known ${kind}; use ${list(known)}.`);
 
-export const doesNotConvert = (from: string, to: string, allowed: string): Refused =>
-  wrong(`${from} does not convert to ${to}; ${allowed}.`);
+export const doesNotConvert = (name: string, given: string, from: string, allowed: string): Refused =>
+  wrong(`${name}: ${told(given)} was given and does not convert from ${told(from)}; use ${allowed}.`);
 
 export const densityMissing = (from: string, to: string): Refused =>
   wrong(
     `density: nothing was given, and ${from} to ${to} goes between volume and mass; ` +
       'use the grams that one millilitre of the product weighs, more than 0.',
+  );
+
+export const coldestPassed = (given: number, coldest: string): Refused =>
+  wrong(`value: ${told(given)} was given; use a temperature of ${coldest} or more.`);
+
+export const underFinest = (given: string, least: string): Refused =>
+  wrong(`amount: ${given} was given; use ${least} or more, half of the finest measure.`);
+
+export const tooManySteps = (name: string, given: string, allowed: string): Refused =>
+  wrong(`${name}: ${given} was given; use ${allowed}.`);
+
+export const heelTooHigh = (given: string, filled: string): Refused =>
+  wrong(`heel: ${given} was given; use less than barrel × fill_line, which is ${filled}.`);
+
+export const tooManyFills = (given: string, fills: number, most: number): Refused =>
+  wrong(`need: ${given} was given, which takes ${fills} fills; use a need of ${most} fills at most.`);
+
+export const tooManyRepeats = (percent: number, spread: string, most: number): Refused =>
+  unknown(
+    `percent: ${told(percent)} was given; with a spread of ${spread} even ${most} timed buckets do not reach it. ` +
+      'Use a greater percent, or steadier readings.',
   );
 
 export const unlikeRanges = (first: string, given: unknown, second: string, other: unknown): Refused =>
@@ -78,15 +99,12 @@ export const cellOf = (name: string, row: number, column: number): string =>
 export const tooFewReadings = (name: string, found: number, wanted: string): Refused =>
   unknown(`${name}: ${found === 0 ? 'no reading' : '1 reading'} was given; use ${wanted}.`);
 
-export const notWithin = (name: string, given: number, allowed: string): Refused =>
-  unknown(`${name}: ${told(given)} was given; ${allowed}.`);
-
 export const tooManyArguments = (name: string, most: number, found: number): Refused =>
   wrong(`${name}: ${found} arguments were given; use ${most === 1 ? 'one' : `${most} at most`}.`);
 
 export const outOfReach = (name: string, given: unknown): Refused =>
   wrong(
-    `${name}: ${told(given)} was given, which takes the result beyond what a cell can hold; use a smaller number.`,
+    `${name}: ${told(given)} was given, which takes the result beyond what a cell can hold; use numbers of an ordinary size.`,
   );
 
 export const noSuchFunction = (given: unknown, known: readonly string[]): Refused => ({

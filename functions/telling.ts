@@ -61,3 +61,25 @@ export const changed = (value: number, from: Unit, to: Unit, density?: number): 
     ...equal(volume, MILLILITRE, to),
   ];
 };
+
+const LITRE = findUnit('L')!;
+const LITRE_PER_MINUTE = findUnit('L/min')!;
+
+/** Whether a flow counts a volume's own unit by the minute, as gal/min does gal. */
+export const countsPerMinute = (flowUnit: Unit, volumeUnit: Unit): boolean =>
+  findUnit(`${volumeUnit.token}/min`)?.token === flowUnit.token;
+
+/** A volume and a flow told in one measure, so that they divide at sight. */
+export const inOneMeasure = (volume: number, volumeUnit: Unit, flow: number, flowUnit: Unit) => {
+  const alike = countsPerMinute(flowUnit, volumeUnit);
+  const measure = alike ? volumeUnit : LITRE;
+  const rate = alike ? flowUnit : LITRE_PER_MINUTE;
+  return {
+    measure,
+    rate,
+    volumeSteps: changed(volume, volumeUnit, measure),
+    flowSteps: changed(flow, flowUnit, rate),
+    volume: measured(convert(volume, volumeUnit, measure), measure),
+    flow: measured(convert(flow, flowUnit, rate), rate),
+  };
+};

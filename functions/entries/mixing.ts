@@ -2,22 +2,19 @@ import {
   amountIn,
   concentrate,
   convert,
-  density as ofDensity,
+  fromCanonical,
   fromRate,
-  litres,
   productFor,
   strength,
   toAmount,
-  toCanonical,
   toRate,
 } from '../../addin/core';
+import { inLitres } from '../canonical';
 import { defineFunction } from '../defineFunction';
 import { choice, number, optional, rateUnit, unit } from '../parameters';
 import { densityMissing } from '../sentences';
 import { changed, measured, show } from '../telling';
 import { density } from './density';
-
-const known = (value: number | undefined) => (value === undefined ? undefined : ofDensity(value));
 
 export const dilute = defineFunction({
   name: 'DILUTE',
@@ -40,9 +37,9 @@ export const dilute = defineFunction({
   source: 'Definition: product = rate × finished solution',
   compute: (v) =>
     amountIn(
-      productFor(toRate(v.rate, v.rate_unit), litres(toCanonical(v.volume, v.volume_unit))),
+      productFor(toRate(v.rate, v.rate_unit), inLitres(v.volume, v.volume_unit)),
       v.amount_unit,
-      known(v.density),
+      v.density,
     ) ?? densityMissing(v.rate_unit.amount.token, v.amount_unit.token),
   working: (v) => {
     const volume = convert(v.volume, v.volume_unit, v.rate_unit.volume);
@@ -75,9 +72,9 @@ export const strengthOfMix = defineFunction({
   source: 'Definition: rate = product ÷ finished solution',
   compute: (v) =>
     fromRate(
-      strength(toAmount(v.amount, v.amount_unit), litres(toCanonical(v.volume, v.volume_unit))),
+      strength(toAmount(v.amount, v.amount_unit), inLitres(v.volume, v.volume_unit)),
       v.rate_unit,
-      known(v.density),
+      v.density,
     ) ?? densityMissing(v.amount_unit.token, v.rate_unit.amount.token),
   working: (v, rate) => {
     const { amount: unitOfAmount, volume: unitOfVolume, per } = v.rate_unit;
@@ -117,8 +114,7 @@ export const stock = defineFunction({
   source:
     'UMass Extension, Fertilizer Calculations for Greenhouse Crops: 1 gal at 1:100 delivers 100 gal final',
   compute: (v) =>
-    concentrate(v.parts, litres(toCanonical(v.volume, v.volume_unit)), v.convention as 'in' | 'plus') /
-    v.volume_unit.factor,
+    fromCanonical(concentrate(v.parts, inLitres(v.volume, v.volume_unit), v.convention), v.volume_unit),
   working: (v, answer) => {
     const plus = v.convention === 'plus';
     const parts = show(v.parts);
