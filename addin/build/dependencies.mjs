@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { root } from './paths.mjs';
@@ -13,11 +12,13 @@ export const ensurePackages = () => {
   if (major < OLDEST_NODE) {
     throw new Error(`Wandcount needs Node ${OLDEST_NODE} or newer; this is Node ${process.versions.node}.`);
   }
-  const lock = createHash('sha256')
-    .update(readFileSync(join(root, 'package-lock.json')))
-    .digest('hex');
-  const mark = join(root, 'node_modules', '.wandcount-lock');
-  if (existsSync(mark) && readFileSync(mark, 'utf8') === lock) return;
+  // npm writes this file last, so it is there and newer than the lock file only after a whole installation.
+  const installed = join(root, 'node_modules', '.package-lock.json');
+  if (
+    existsSync(installed) &&
+    statSync(installed).mtimeMs >= statSync(join(root, 'package-lock.json')).mtimeMs
+  )
+    return;
   console.log('Installing what Wandcount is built from (once, about a minute) …');
   // npm is a script on Windows, which only a shell starts.
   const windows = process.platform === 'win32';
@@ -31,5 +32,4 @@ export const ensurePackages = () => {
       'npm could not install the packages. Its own message stands above; check the network and try again.',
     );
   }
-  writeFileSync(mark, lock);
 };
