@@ -1,0 +1,153 @@
+import '@univerjs/preset-sheets-core/lib/index.css';
+import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
+import '@univerjs/preset-sheets-data-validation/lib/index.css';
+import '@univerjs/preset-sheets-drawing/lib/index.css';
+import '@univerjs/preset-sheets-find-replace/lib/index.css';
+import '@univerjs/preset-sheets-note/lib/index.css';
+import '@univerjs/preset-sheets-sort/lib/index.css';
+import { ICommandService, IUndoRedoService, LocaleType, LogLevel, mergeLocales, Univer, type Injector } from '@univerjs/core';
+import { FUniver } from '@univerjs/core/facade';
+import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
+import conditionalFormattingWords from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
+import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import coreWords from '@univerjs/preset-sheets-core/locales/en-US';
+import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
+import dataValidationWords from '@univerjs/preset-sheets-data-validation/locales/en-US';
+import { UniverSheetsDrawingPreset } from '@univerjs/preset-sheets-drawing';
+import drawingWords from '@univerjs/preset-sheets-drawing/locales/en-US';
+import { UniverSheetsFindReplacePreset } from '@univerjs/preset-sheets-find-replace';
+import findWords from '@univerjs/preset-sheets-find-replace/locales/en-US';
+import { UniverSheetsNotePreset } from '@univerjs/preset-sheets-note';
+import noteWords from '@univerjs/preset-sheets-note/locales/en-US';
+import { UniverSheetsSortPreset } from '@univerjs/preset-sheets-sort';
+import sortWords from '@univerjs/preset-sheets-sort/locales/en-US';
+import { defaultTheme } from '@univerjs/themes';
+
+import { trackCalculation } from './calculation';
+import { emptyBook, type BookData } from './bookData';
+import { GroupedUndo } from './groupedUndo';
+
+/** The page's one accent, from its wash to its darkest shade. */
+const ACCENT = {
+  50: '#faf6fb',
+  100: '#f3ebf4',
+  200: '#e5d3e8',
+  300: '#d5a6dc',
+  400: '#a566ad',
+  500: '#834b8a',
+  600: '#6a3470',
+  700: '#572a5c',
+  800: '#44204a',
+  900: '#331738',
+};
+
+/** The spreadsheet grid in the page: its facade, its commands, and the undo that can join steps. */
+export interface Grid {
+  readonly api: FUniver;
+  readonly commands: ICommandService;
+  readonly undo: GroupedUndo;
+  /** Resolves when every formula touched so far shows its result. */
+  settled(): Promise<void>;
+  /** Puts another workbook in place of the one that is open; its undo starts anew. */
+  open(data: BookData): Promise<void>;
+  /** Everything that is open, as the grid itself keeps it. */
+  save(): BookData;
+  dark(on: boolean): void;
+}
+
+export type OpenBook = NonNullable<ReturnType<FUniver['getActiveWorkbook']>>;
+
+const injectors = new WeakMap<Grid, Injector>();
+
+/** The grid's own parts, for what its facade does not offer. */
+export const inside = (grid: Grid): Injector => {
+  const injector = injectors.get(grid);
+  if (!injector) throw new Error('This grid was not opened here.');
+  return injector;
+};
+
+/** The workbook that is open. */
+export const openBook = (grid: Pick<Grid, 'api'>): OpenBook => {
+  const book = grid.api.getActiveWorkbook();
+  if (!book) throw new Error('The grid holds no workbook.');
+  return book;
+};
+
+const presets = (container: HTMLElement) => [
+  UniverSheetsCorePreset({
+    container,
+    header: false,
+    toolbar: false,
+    contextMenu: true,
+    disableAutoFocus: true,
+    formulaBar: true,
+    footer: {
+      menus: false,
+      zoomSlider: false,
+      statisticBar: true,
+      addSheetButtonConfig: { show: true, defaultRowCount: 200, defaultColumnCount: 26 },
+    },
+    sheets: { disableForceStringAlert: true, disableForceStringMark: true },
+    disableTextFormatAlert: true,
+    disableTextFormatMark: true,
+  }),
+  UniverSheetsConditionalFormattingPreset(),
+  UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
+  UniverSheetsDrawingPreset(),
+  UniverSheetsFindReplacePreset(),
+  UniverSheetsNotePreset(),
+  UniverSheetsSortPreset(),
+];
+
+/**
+ * Builds the grid in an element of the page, with an empty workbook in it.
+ *
+ * @param container an element with a size of its own
+ */
+export const openGrid = (container: HTMLElement, options: { readonly dark: boolean }): Grid => {
+  const univer = new Univer({
+    theme: { ...defaultTheme, primary: ACCENT },
+    darkMode: options.dark,
+    locale: LocaleType.EN_US,
+    locales: {
+      [LocaleType.EN_US]: mergeLocales(
+        coreWords,
+        conditionalFormattingWords,
+        dataValidationWords,
+        drawingWords,
+        findWords,
+        noteWords,
+        sortWords,
+      ),
+    },
+    logLevel: LogLevel.ERROR,
+    override: [[IUndoRedoService, { useClass: GroupedUndo }]],
+  });
+  for (const { plugins } of presets(container))
+    for (const plugin of plugins)
+      if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
+      else univer.registerPlugin(plugin);
+
+  const api = FUniver.newAPI(univer);
+  api.createWorkbook(emptyBook());
+  const injector = univer.__getInjector();
+  const calculation = trackCalculation(injector);
+  const grid: Grid = {
+    api,
+    commands: injector.get(ICommandService),
+    undo: injector.get(IUndoRedoService) as GroupedUndo,
+    settled: calculation.settled,
+    open: async (data) => {
+      // The old book goes first: two at once leave conditional formats undrawn.
+      api.disposeUnit(openBook({ api }).getId());
+      api.createWorkbook(data);
+      api.getFormula().executeCalculation();
+      calculation.started();
+      await calculation.settled();
+    },
+    save: () => openBook({ api }).save(),
+    dark: (on) => api.toggleDarkMode(on),
+  };
+  injectors.set(grid, injector);
+  return grid;
+};

@@ -1,0 +1,51 @@
+import type { Area, Change } from '../../workbook/change';
+import { WorkbookError, type Outline, type Snapshot, type Workbook } from '../../workbook/port';
+import { validateAreas, validateChange } from '../../workbook/validateChange';
+import { applyChange } from './grid/applyChange';
+import type { Grid } from './grid/openGrid';
+import { blockOf, outlineOf } from './grid/readBook';
+
+export interface GridWorkbook extends Workbook {
+  /** True while the program writes, so that its own writing is not taken for the user's. */
+  readonly writing: boolean;
+}
+
+const sheetsOnly = (outline: Outline): Pick<Outline, 'sheets'> => outline;
+
+/** The workbook port on the grid. A change is one step of the grid's undo; nothing of it is kept out. */
+export const gridWorkbook = (grid: Grid): GridWorkbook => {
+  let writing = false;
+  return {
+    get writing() {
+      return writing;
+    },
+    outline: async (): Promise<Outline> => {
+      await grid.settled();
+      return outlineOf(grid);
+    },
+    read: async (areas: readonly Area[]): Promise<Snapshot> => {
+      await grid.settled();
+      const outline = outlineOf(grid);
+      validateAreas(areas, outline);
+      return { ...outline, blocks: areas.map((area) => blockOf(grid, area)) };
+    },
+    apply: async (change: Change): Promise<void> => {
+      validateChange(change, sheetsOnly(outlineOf(grid)));
+      if (change.edits.length === 0) return;
+      writing = true;
+      grid.undo.begin();
+      try {
+        applyChange(grid, change.edits);
+        grid.undo.end();
+      } catch (error) {
+        grid.undo.abandon();
+        if (error instanceof WorkbookError) throw error;
+        throw new WorkbookError(`“${change.title}” could not be written, and the workbook stays as it was.`, {
+          cause: error,
+        });
+      } finally {
+        writing = false;
+      }
+    },
+  };
+};

@@ -1,0 +1,55 @@
+import type { Change, Area } from '../../../addin/workbook/change';
+import { WorkbookError } from '../../../addin/workbook/port';
+import { emptyBook } from '../../../addin/hosts/workbench/grid/bookData';
+import { openBook, openGrid } from '../../../addin/hosts/workbench/grid/openGrid';
+import { gridWorkbook } from '../../../addin/hosts/workbench/gridWorkbook';
+import { inspection } from './inspection';
+
+/** The grid alone in a page, with its inside open to the tests. Not part of what is delivered. */
+const container = document.createElement('div');
+container.style.cssText = 'position: fixed; inset: 0';
+document.body.replaceChildren(container);
+
+const grid = openGrid(container, { dark: false });
+const workbook = gridWorkbook(grid);
+const sheet = (name: string) => {
+  const found = openBook(grid).getSheetByName(name);
+  if (!found) throw new Error(`no sheet ${name}`);
+  return found;
+};
+
+const calls: Record<string, (...args: never[]) => unknown> = {
+  open: () => grid.open(emptyBook()),
+  outline: () => workbook.outline(),
+  read: (areas: Area[]) => workbook.read(areas),
+  apply: (change: Change) => workbook.apply(change),
+  undo: async () => {
+    await grid.api.undo();
+    await grid.settled();
+  },
+  redo: async () => {
+    await grid.api.redo();
+    await grid.settled();
+  },
+  renameSheet: (from: string, to: string) => void sheet(from).setName(to),
+  insertRows: (name: string, at: number, count: number) => void sheet(name).insertRows(at, count),
+  insertColumns: (name: string, at: number, count: number) => void sheet(name).insertColumns(at, count),
+  ...inspection(grid),
+};
+
+export type Answer = { readonly value: unknown } | { readonly error: string; readonly refused: boolean };
+
+/** Answers a call from outside; errors cross as data, so that their kind is kept. */
+const answer = async (name: string, args: unknown[]): Promise<Answer> => {
+  try {
+    const call = calls[name] as (...args: unknown[]) => unknown;
+    return { value: await call(...args) };
+  } catch (error) {
+    return {
+      error: error instanceof Error ? `${error.message}${error.cause ? ` (${String((error.cause as Error).stack)})` : ''}` : String(error),
+      refused: error instanceof WorkbookError,
+    };
+  }
+};
+
+Object.assign(window, { answer });
