@@ -1,7 +1,7 @@
 import { amountIn, toAmount } from '../measuring/amounts';
 import { strength } from '../measuring/dilution';
 import type { KitchenMeasure } from '../measuring/kitchenMeasure';
-import { measure } from '../measuring/kitchenMeasure';
+import { finestMeasure, measure } from '../measuring/kitchenMeasure';
 import type { Amount, Density, Litres, Rate } from '../measuring/quantity';
 import type { Unit } from '../measuring/units';
 import { numberInWords } from './inWords';
@@ -47,10 +47,11 @@ export const cardMeasure = (
       place: 'mix',
     };
   }
+  const finest = finestMeasure(unit);
   const tooSmall: Refusal = {
     refused:
-      `Amount: ${numberInWords(exact)} ${unit.token} was given, less than can be measured; ` +
-      'use a finer measure or a larger fill.',
+      `Amount: ${numberInWords(exact)} ${unit.token} was given, less than the finest measure that keeps to the label; ` +
+      `use an amount of ${numberInWords(finest.step)} ${finest.unit.token} or more.`,
     place: 'mix',
   };
   const nearest = measure(exact, unit);

@@ -28,10 +28,13 @@ export const numberInWords = (n: number): string => {
   return tiny || huge ? n.toPrecision(3) : n.toLocaleString('en-US', { maximumSignificantDigits: 4 });
 };
 
+const withUnit = (value: number, token: string): string =>
+  Number.isFinite(value) ? `${numberInWords(value)} ${token}` : numberInWords(value);
+
 const inUnit = (canonical: number, token: string): string => {
   const unit = findUnit(token);
   if (unit === undefined) throw new Error(`The unit ${token} is not known.`);
-  return `${numberInWords(fromCanonical(canonical, unit))} ${token}`;
+  return withUnit(fromCanonical(canonical, unit), token);
 };
 
 /** @example volumeInWords(litres(227.12), 'US') // '60 gal' */
@@ -43,9 +46,9 @@ export const flowInWords = (flow: LitresPerMinute, measures: System): string =>
 
 export const weightInWords = (mass: Grams, measures: System): string => inUnit(mass, UNITS[measures].mass);
 
-export const secondsInWords = (time: Seconds): string => `${numberInWords(time)} s`;
+export const secondsInWords = (time: Seconds): string => withUnit(time, 's');
 
-export const percentInWords = (share: number): string => `${numberInWords(share * 100)} %`;
+export const percentInWords = (share: number): string => withUnit(share * 100, '%');
 
 /** A rate as labels print it where those measures are in use. */
 export const rateInWords = (rate: Rate, measures: System): string => {
@@ -53,7 +56,7 @@ export const rateInWords = (rate: Rate, measures: System): string => {
   const unit = findRateUnit(token);
   const value = unit && fromRate(rate, unit);
   if (value === undefined) throw new Error(`The rate unit ${token} is not known.`);
-  return `${numberInWords(value)} ${token}`;
+  return withUnit(value, token);
 };
 
 const LONGEST_NAME = 40;

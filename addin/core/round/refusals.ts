@@ -4,7 +4,7 @@ import type { System } from '../measuring/units';
 import { namesInWords, numberInWords, quoted, rateInWords, volumeInWords } from './inWords';
 import { overLabel, passesRate } from './labelRate';
 import { productRefusal } from './productRefusals';
-import { rigRefusal } from './rigRefusals';
+import { LEAST_DOSE, rigRefusal } from './rigRefusals';
 import type { Refusal, RoundInput } from './round';
 import type { StationNeed } from './stationNeeds';
 
@@ -51,12 +51,12 @@ const doseRefusal = (input: RoundInput, system: System): Refusal | undefined => 
   const { barrel, heel, fillLine } = input.rig;
   const working = workingVolume(barrel, heel, fillLine);
   for (const [sizeClass, dose] of doses) {
-    if (dose > 0 && dose <= working) continue;
-    const most = volumeInWords(working, system);
+    if (dose >= LEAST_DOSE && dose <= working) continue;
+    const allowed = `${volumeInWords(LEAST_DOSE, system)} to ${volumeInWords(working, system)}`;
     return {
       refused:
         `Dose of size ${quoted(sizeClass)}: ${volumeInWords(litres(dose), system)} was given; ` +
-        `use more than 0, up to the ${most} that one fill of the barrel delivers.`,
+        `use ${allowed}, what one fill of the barrel delivers.`,
       place: 'doses',
     };
   }

@@ -11,6 +11,9 @@ const asWeight: InWords = (value, system) => weightInWords(grams(value), system)
 const asTime: InWords = (value) => secondsInWords(seconds(value));
 const asNumber: InWords = (value) => numberInWords(value);
 
+/** A millilitre, L: less is no dose, and a barrel that delivers less is no barrel. */
+export const LEAST_DOSE = litres(0.001);
+
 // Far outside any garden; within them every result stays a number that can be shown. L, L/min, s, g.
 const LIMITS: readonly {
   readonly key: Exclude<keyof Rig, 'wandStaysOpen'>;
@@ -45,7 +48,7 @@ export const rigRefusal = (rig: Rig, system: System): Refusal | undefined => {
     return { refused: `${name}: ${inWords(given, system)} was given; use ${allowed}.`, place: 'rig' };
   }
   const filled = litres(rig.barrel * rig.fillLine);
-  if (rig.heel < filled) return undefined;
+  if (filled - rig.heel >= LEAST_DOSE) return undefined;
   return {
     refused:
       `Heel: ${volumeInWords(rig.heel, system)} was given; use less than the ${volumeInWords(filled, system)} ` +

@@ -11,7 +11,7 @@ export interface PlantGroup {
   readonly plants: number;
 }
 
-/** Finished solution for one plant of a size class, L, > 0. */
+/** Finished solution for one plant of a size class, L, from 1 mL to what one fill delivers. */
 export interface SizeDose {
   readonly sizeClass: string;
   readonly dose: Litres;
