@@ -60,7 +60,7 @@ export const fewestFills = (need: Litres, working: Litres): number => {
  * @param heel     liquid the pump cannot lift, L, ≥ 0 and below barrel × fill line
  * @param fillLine share of the barrel that is filled, above 0, to 1
  * @throws RangeError where the heel reaches the fill line, or for more than `MOST_FILLS` fills
- * @example fillPlan(litres(500), litres(200), litres(10), 1, 'full') // made up 200, 190, 120; pumped 190, 190, 120
+ * @example fillPlan(litres(500), litres(200), litres(10), 1, 'full').map((fill) => fill.makeUp) // [200, 190, 120]
  */
 export const fillPlan = (
   need: Litres,

@@ -7,6 +7,8 @@ const CONFIDENCE = 0.95;
 /** Three runs at least is published practice: NC State, WQWM-152. */
 const FEWEST = 3;
 const MOST = 200;
+// Just below the t of endless readings, 1.959964: with fewer than this asks, no t is small enough.
+const LEAST_T = 1.9599;
 
 const sum = (readings: readonly number[]): number => readings.reduce((total, reading) => total + reading, 0);
 
@@ -51,7 +53,8 @@ export const spread = (readings: readonly Seconds[]): number | undefined => {
 export const repeatsNeeded = (readings: readonly Seconds[], share: number): number | undefined => {
   const variation = spread(readings);
   if (variation === undefined) return undefined;
-  for (let n = FEWEST; n <= MOST; n++) {
+  const fewest = Math.max(FEWEST, Math.ceil(((LEAST_T * variation) / share) ** 2));
+  for (let n = fewest; n <= MOST; n++) {
     if ((studentT(CONFIDENCE, n - 1) * variation) / Math.sqrt(n) <= share) return n;
   }
   return undefined;

@@ -89,7 +89,7 @@ const setFor = (unit: Unit): MeasureSet => {
  *
  * @param unit of volume or mass; its system chooses the measures
  * @throws RangeError for a unit of another family
- * @example finestMeasure(findUnit('gal')!) // { step: 0.25, unit: tsp }
+ * @example finestMeasure(findUnit('gal')!).step // 0.25
  */
 export const finestMeasure = (unit: Unit): { readonly step: number; readonly unit: Unit } => {
   const { finest, smallest } = setFor(unit);

@@ -41,7 +41,7 @@ const solution = (unit: RateUnit): number => toCanonical(unit.per, unit.volume);
  * A label's rate as product for each litre of finished solution.
  *
  * @param value of the rate, ≥ 0
- * @example toRate(1, findRateUnit('tbsp/gal')!) // 1/256 L for each L
+ * @example toRate(1, findRateUnit('tbsp/gal')!) // 0.00390625 L for each L
  */
 export const toRate = (value: number, unit: RateUnit): Rate =>
   scaleAmount(toAmount(value, unit.amount), 1 / solution(unit));
