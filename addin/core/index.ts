@@ -20,3 +20,7 @@ export * from './round/cardMeasure';
 export * from './round/food';
 export * from './round/labelRate';
 export { MOST_ROUND_FILLS } from './round/refusals';
+export * from './adopt/adoption';
+export * from './adopt/sizeClass';
+export * from './adopt/proposeAdoption';
+export * from './adopt/readList';
