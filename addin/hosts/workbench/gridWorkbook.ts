@@ -2,7 +2,10 @@ import type { Area, Change } from '../../workbook/change';
 import { WorkbookError, type Outline, type Snapshot, type Workbook } from '../../workbook/port';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { applyChange } from './grid/applyChange';
+import { teachCharts } from './grid/chartFrame';
+import { followNames } from './grid/names';
 import type { Grid } from './grid/openGrid';
+import { teachPages } from './grid/pageSetup';
 import { blockOf, outlineOf } from './grid/readBook';
 
 export interface GridWorkbook extends Workbook {
@@ -14,6 +17,9 @@ const sheetsOnly = (outline: Outline): Pick<Outline, 'sheets'> => outline;
 
 /** The workbook port on the grid. A change is one step of the grid's undo; nothing of it is kept out. */
 export const gridWorkbook = (grid: Grid): GridWorkbook => {
+  teachPages(grid);
+  followNames(grid);
+  teachCharts(grid);
   let writing = false;
   return {
     get writing() {

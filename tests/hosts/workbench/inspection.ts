@@ -1,12 +1,12 @@
-import { ISheetDrawingService } from '@univerjs/preset-sheets-drawing';
 import { WrapStrategy } from '@univerjs/core';
 
+import { chartsOn } from '../../../addin/hosts/workbench/grid/charts';
 import { listRuleAt } from '../../../addin/hosts/workbench/grid/listRules';
-import { inside, openBook, type Grid } from '../../../addin/hosts/workbench/grid/openGrid';
+import { openBook, type Grid } from '../../../addin/hosts/workbench/grid/openGrid';
 import { pageOf } from '../../../addin/hosts/workbench/grid/pageSetup';
 import { charactersOf } from '../../../addin/hosts/workbench/grid/ranges';
 import { sheetNamed } from '../../../addin/hosts/workbench/grid/readBook';
-import type { ChartEdit } from '../../../addin/workbook/change';
+
 
 /** What the grid shows and the port does not read back. */
 export const inspection = (grid: Grid) => {
@@ -30,14 +30,12 @@ export const inspection = (grid: Grid) => {
       return listRuleAt(grid, { unitId: sheet.getUnitId(), id: sheet.getSheetId(), name }, row, column);
     },
     note: (sheet: string, row: number, column: number) => cell(sheet, row, column).getNote()?.note,
-    charts: (name: string) => {
-      const sheet = sheetNamed(grid, name);
-      const drawings = inside(grid).get(ISheetDrawingService).getDrawingData(sheet.getUnitId(), sheet.getSheetId());
-      return Object.values(drawings).map((drawing) => {
-        const { id, title, series } = (drawing as unknown as { data: ChartEdit }).data;
-        return { id, title, series: series.length };
-      });
-    },
+    charts: (name: string) =>
+      chartsOn(grid, sheetNamed(grid, name)).map(({ chart: { id, title, series } }) => ({
+        id,
+        title,
+        series: series.length,
+      })),
     page: (name: string) => {
       const page = pageOf(grid, sheetNamed(grid, name).getSheetId());
       return page && { landscape: page.landscape, repeatRows: page.repeatRows };

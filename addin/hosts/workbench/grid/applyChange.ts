@@ -19,6 +19,7 @@ import { FRESH_SHEET, freshId, freshSheet } from './bookData';
 import { cellPatches } from './cellPatches';
 import { placeChart } from './charts';
 import { setListRule } from './listRules';
+import { formulasWith, nameOf, WHOLE_BOOK } from './names';
 import { openBook, type Grid } from './openGrid';
 import { setPage } from './pageSetup';
 import { pixelsOf, rangeOf } from './ranges';
@@ -68,6 +69,9 @@ const roomFor = (edits: readonly Edit[]): Map<string, { rows: number; columns: n
   return room;
 };
 
+/** The command wants a range, and goes by the cells it is given. */
+const FIRST_CELL = rangeOf({ row: 0, column: 0, rows: 1, columns: 1 });
+
 /** Writes a change that has been validated; every step goes on the undo, and throws where the grid refuses it. */
 export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
   const unitId = openBook(grid).getId();
@@ -93,17 +97,19 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
 
   const names = (): void => {
     for (const { name, area } of only(edits, 'name')) {
-      const known = openBook(grid)
-        .getDefinedNames()
-        .find((one) => one.getName().toLowerCase() === name.toLowerCase());
-      run(SetDefinedNameCommand.id, {
-        unitId,
-        id: known?.toBuilder().build().id ?? freshId('name'),
-        name,
-        formulaOrRefString: fixedReference(area),
-        localSheetId: 'AllDefaultWorkbook',
-      });
+      const known = nameOf(grid, name);
+      const formulaOrRefString = fixedReference(area);
+      if (known?.formulaOrRefString === formulaOrRefString) continue;
+      const id = known?.id ?? freshId('name');
+      run(SetDefinedNameCommand.id, { unitId, id, name, formulaOrRefString, localSheetId: WHOLE_BOOK });
+      if (known) touchFormulas(name);
     }
+  };
+
+  // The grid leaves formulas as they were when a name they use points elsewhere, unless they are set anew.
+  const touchFormulas = (name: string): void => {
+    for (const [sheet, value] of formulasWith(grid, name))
+      run(SetRangeValuesCommand.id, { ...on(sheet), range: FIRST_CELL, value });
   };
 
   const merge = ({ area }: Of<'merge'>): void => {
@@ -133,7 +139,7 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
   };
 
   const cells = (): void => {
-    for (const [name, value] of cellPatches(edits)) run(SetRangeValuesCommand.id, { ...on(sheetNamed(grid, name)), range: rangeOf({ row: 0, column: 0, rows: 1, columns: 1 }), value });
+    for (const [name, value] of cellPatches(edits)) run(SetRangeValuesCommand.id, { ...on(sheetNamed(grid, name)), range: FIRST_CELL, value });
   };
 
   const freeze = ({ sheet, rows, columns }: Of<'freeze'>): void =>

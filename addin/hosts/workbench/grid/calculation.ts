@@ -7,13 +7,13 @@ const LONGEST = 60_000;
 const NOTHING_TO_DO = 400;
 
 export interface Calculation {
-  /** Tells that a calculation was asked for by other means than a change of cells. */
-  started(): void;
+  /** Calculates every formula anew. */
+  everything(): void;
   settled(): Promise<void>;
 }
 
 /** Follows which changes the grid has still to calculate, so that reading waits only where there is work. */
-export const trackCalculation = (injector: Injector): Calculation => {
+export const trackCalculation = (injector: Injector, calculateAll: () => void): Calculation => {
   const session = injector.get(FormulaCalculationSessionService);
   const dirty = injector.get(IActiveDirtyManagerService);
   let changes = 0;
@@ -22,8 +22,9 @@ export const trackCalculation = (injector: Injector): Calculation => {
     if (options?.onlyLocal !== true && dirty.get(command.id)) changes += 1;
   });
   return {
-    started: () => {
+    everything: () => {
       changes += 1;
+      calculateAll();
     },
     settled: async () => {
       while (calculated < changes) {

@@ -131,18 +131,20 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
   const api = FUniver.newAPI(univer);
   api.createWorkbook(emptyBook());
   const injector = univer.__getInjector();
-  const calculation = trackCalculation(injector);
+  const calculation = trackCalculation(injector, () => api.getFormula().executeCalculation());
   const grid: Grid = {
     api,
     commands: injector.get(ICommandService),
     undo: injector.get(IUndoRedoService) as GroupedUndo,
     settled: calculation.settled,
     open: async (data) => {
+      await calculation.settled();
+      // The grid checks list rules when it has time, and would look for the old book in vain.
+      await new Promise((resolve) => requestIdleCallback(resolve));
       // The old book goes first: two at once leave conditional formats undrawn.
       api.disposeUnit(openBook({ api }).getId());
       api.createWorkbook(data);
-      api.getFormula().executeCalculation();
-      calculation.started();
+      calculation.everything();
       await calculation.settled();
     },
     save: () => openBook({ api }).save(),
