@@ -11,7 +11,7 @@ export interface CellExplanation {
   readonly shows: string;
   /** Why a FEED function in it gave an error: one plain sentence. */
   readonly sentence?: string;
-  /** The computation told in steps, with units and source; empty where the formula holds more than one FEED function. */
+  /** The computation told in steps, with units and source, function by function; empty where no FEED function is in it. */
   readonly working: readonly string[];
 }
 
