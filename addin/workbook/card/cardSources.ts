@@ -1,12 +1,17 @@
+import { fixedReference } from '../address';
+import { columnArea } from '../tables/template';
+import type { Places } from '../tables/template';
+
 /** A number on another sheet and the cell that says its unit, both as formula text. */
 export interface MeasuredCell {
   readonly value: string;
   readonly unit: string;
 }
 
-/** Where the formulas of the card and of the tank sheet find what the other sheets hold: names and ranges. */
+/** Where the formulas of the card and of the tank sheet find what the other sheets hold, as formula text. */
 export interface CardSources {
   readonly plants: { readonly bed: string; readonly sizeClass: string; readonly howMany: string };
+  readonly beds: { readonly station: string; readonly plants: string; readonly solution: string };
   readonly doses: { readonly sizeClass: string; readonly dose: string; readonly unit: string };
   readonly mix: { readonly product: string; readonly rate: string; readonly rateUnit: string };
   readonly products: {
@@ -26,6 +31,7 @@ export interface CardSources {
     readonly tapFlow: MeasuredCell;
     readonly hose: MeasuredCell;
     readonly emptyWeight: MeasuredCell;
+    /** A blank fill line is the brim. */
     readonly fillLine: string;
     /** Seconds from one plant to the next. */
     readonly betweenPlants: string;
@@ -36,3 +42,60 @@ export interface CardSources {
     readonly moveMinutes: string;
   };
 }
+
+/** References, not names: they follow every change of the sheets in every host. */
+export const cardSources = (places: Places): CardSources => {
+  const column = (table: string, key: string) => fixedReference(columnArea(places, table, key, 'whole'));
+  const named = (name: string): string => {
+    const area = places.cells[name];
+    if (!area) throw new Error(`No cell is known under the name “${name}”.`);
+    return fixedReference(area);
+  };
+  const measured = (name: string): MeasuredCell => ({ value: named(name), unit: named(`${name}_unit`) });
+  return {
+    plants: {
+      bed: column('plants', 'bed'),
+      sizeClass: column('plants', 'sizeClass'),
+      howMany: column('plants', 'howMany'),
+    },
+    beds: {
+      station: column('beds', 'station'),
+      plants: column('beds', 'plants'),
+      solution: column('beds', 'solution'),
+    },
+    doses: {
+      sizeClass: column('doses', 'sizeClass'),
+      dose: column('doses', 'dose'),
+      unit: named('Doses_unit'),
+    },
+    mix: {
+      product: column('mix', 'product'),
+      rate: column('mix', 'rate'),
+      rateUnit: column('mix', 'rateUnit'),
+    },
+    products: {
+      product: column('products', 'name'),
+      density: column('products', 'density'),
+      greatestRate: column('products', 'greatestRate'),
+      greatestRateUnit: column('products', 'greatestRateUnit'),
+      solubility: column('products', 'solubility'),
+      price: column('products', 'price'),
+      pack: column('products', 'pack'),
+      packUnit: column('products', 'packUnit'),
+    },
+    rig: {
+      barrel: measured('Rig_barrel'),
+      heel: measured('Rig_heel'),
+      flow: measured('Rig_flow'),
+      tapFlow: measured('Rig_tap_flow'),
+      hose: measured('Rig_hose_holds'),
+      emptyWeight: measured('Rig_empty_weight'),
+      fillLine: named('Rig_fill_line'),
+      betweenPlants: named('Rig_between_plants'),
+      wandStaysOpen: named('Rig_wand_stays_open'),
+      countStep: named('Rig_count_step'),
+      premixMinutes: named('Rig_premix_time'),
+      moveMinutes: named('Rig_move_time'),
+    },
+  };
+};

@@ -1,0 +1,79 @@
+import type { RoundPlan } from '../../core';
+import type { Area, Change, Edit } from '../change';
+import type { Garden } from '../garden';
+import { extent, pageEdits } from '../page';
+import { WorkbookError } from '../port';
+import type { Snapshot } from '../port';
+import { gardenSheets } from '../sheets/gardenSheets';
+import { areaNamed } from '../snapshot';
+import { freeTitle, placesOf } from '../tables/buildSheets';
+import { cardCells } from './cardCells';
+import { cardLayout } from './cardLayout';
+import { CARD, CARD_ALL, cardNames } from './cardNames';
+import { cardRequest } from './cardRequest';
+import type { CardOptions } from './cardRequest';
+import { cardSources } from './cardSources';
+
+const TITLE = 'Round card';
+const TICK_WIDTH = 4;
+const NAME_WIDTH = 20;
+const COLUMN_WIDTH = 12;
+const WORKINGS_WIDTH = 15;
+/** More columns than this are too narrow to read across an upright page. */
+const UPRIGHT_COLUMNS = 13;
+
+/**
+ * The card of a round as a sheet of live formulas: a dose, rate or barrel changed afterwards changes it. It is laid
+ * over an earlier card; what the user wrote elsewhere on that sheet stays.
+ *
+ * @param snapshot with `gardenAreas` read
+ * @throws WorkbookError where a sheet that the formulas read is not there
+ */
+export const makeCard = (
+  snapshot: Snapshot,
+  garden: Garden,
+  plan: RoundPlan,
+  options: CardOptions,
+): Change => {
+  const places = placesOf(gardenSheets, snapshot);
+  if (!places) {
+    throw new WorkbookError(
+      'A sheet of the garden, or a column of one, is missing. Make the plant inventory again, which puts it back, then make the card.',
+    );
+  }
+  const earlier = areaNamed(snapshot, CARD_ALL);
+  const sheet =
+    earlier?.sheet ??
+    freeTitle(
+      TITLE,
+      snapshot.sheets.map(({ name }) => name),
+    );
+  const request = cardRequest(sheet, garden, plan, options);
+  const layout = cardLayout(request);
+  const cells = cardCells(cardSources(places), request, layout);
+  const all = extent(sheet, cells);
+  const { column } = layout;
+  const printed: Area = { sheet, row: 0, column: 0, rows: all.rows, columns: column.last + 1 };
+  const width = (at: number, columns: number, characters: number): Edit => ({
+    kind: 'width',
+    sheet,
+    column: at,
+    columns,
+    characters,
+  });
+  const names = { ...cardNames(request, layout), [CARD]: printed, [CARD_ALL]: all };
+  return {
+    title: 'Make the card',
+    edits: [
+      ...(earlier ? [] : [{ kind: 'addSheet', sheet } as const]),
+      ...pageEdits(sheet, cells, earlier),
+      width(column.tick, 1, TICK_WIDTH),
+      width(column.name, 1, NAME_WIDTH),
+      width(column.name + 1, column.last - column.name, COLUMN_WIDTH),
+      width(column.workings, all.column + all.columns - column.workings, WORKINGS_WIDTH),
+      ...Object.entries(names).map(([name, area]): Edit => ({ kind: 'name', name, area })),
+      { kind: 'page', area: printed, landscape: column.last >= UPRIGHT_COLUMNS, repeatRows: 0 },
+      { kind: 'activate', sheet, row: 0, column: 0 },
+    ],
+  };
+};

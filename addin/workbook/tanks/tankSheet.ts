@@ -1,0 +1,68 @@
+import type { Area, Change, Edit } from '../change';
+import { cardSources } from '../card/cardSources';
+import { extent, pageEdits } from '../page';
+import { WorkbookError } from '../port';
+import type { Snapshot } from '../port';
+import { gardenSheets } from '../sheets/gardenSheets';
+import { areaNamed } from '../snapshot';
+import { freeTitle, placesOf } from '../tables/buildSheets';
+import { tankCells, tankChartAreas } from './tankCells';
+import type { TankRequest } from './tankCells';
+
+const TITLE = 'Tank what-if';
+/** The sheet's cells, found again under this name wherever the user moves or renames the sheet. */
+const TANKS = 'Wandcount_Tanks';
+const FIRST_WIDTH = 24;
+const WIDTH = 14;
+const COLUMNS = 8;
+
+/**
+ * The barrels side by side as a sheet of live formulas, with a chart.
+ *
+ * @param snapshot with `gardenAreas` read
+ * @throws WorkbookError where a sheet that the formulas read is not there
+ */
+export const tankSheet = (snapshot: Snapshot, wanted: Omit<TankRequest, 'sheet'>): Change => {
+  const places = placesOf(gardenSheets, snapshot);
+  if (!places) {
+    throw new WorkbookError(
+      'A sheet of the garden, or a column of one, is missing. Make the plant inventory again, which puts it back, then compare barrels.',
+    );
+  }
+  const earlier = areaNamed(snapshot, TANKS);
+  const sheet =
+    earlier?.sheet ??
+    freeTitle(
+      TITLE,
+      snapshot.sheets.map(({ name }) => name),
+    );
+  const request: TankRequest = { ...wanted, sheet };
+  const cells = tankCells(cardSources(places), request);
+  const all: Area = extent(sheet, cells);
+  const { labels, mixing, round } = tankChartAreas(request);
+  const edits: Edit[] = [
+    ...(earlier ? [] : [{ kind: 'addSheet', sheet } as const]),
+    ...pageEdits(sheet, cells, earlier),
+    { kind: 'width', sheet, column: 0, columns: 1, characters: FIRST_WIDTH },
+    { kind: 'width', sheet, column: 1, columns: COLUMNS - 1, characters: WIDTH },
+    { kind: 'name', name: TANKS, area: all },
+    { kind: 'page', area: all, landscape: true, repeatRows: 0 },
+    {
+      kind: 'chart',
+      id: 'tanks',
+      sheet,
+      row: all.rows + 1,
+      column: 0,
+      type: 'bar',
+      title: 'Minutes for one round, by size of barrel',
+      finding: request.finding,
+      labels,
+      series: [
+        { name: 'Whole round, min', values: round },
+        { name: 'Mixing and filling, min', values: mixing },
+      ],
+    },
+    { kind: 'activate', sheet, row: 0, column: 0 },
+  ];
+  return { title: 'Compare barrels', edits };
+};
