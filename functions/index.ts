@@ -1,3 +1,4 @@
 export * from './definition';
 export * from './catalogue';
 export * from './call';
+export * from './formula';

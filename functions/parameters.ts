@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Family, RateUnit, Seconds, Unit } from '../addin/core';
 import { findNutrientForm, findRateUnit, findUnit, knownUnits, NUTRIENT_FORMS, seconds } from '../addin/core';
-import { asNumber, asRows, isBlank, isLeftOut, isRows, single } from './arguments';
+import { asNumber, asRows, isLeftOut, isRows, single } from './arguments';
 import type { ParameterEntry, RawArgument, RawScalar, Refused } from './definition';
 import * as say from './sentences';
 
@@ -193,7 +193,6 @@ export const readings = (description: string): Parameter<readonly Seconds[]> =>
     const found: Seconds[] = [];
     for (const [row, cells] of rows.entries()) {
       for (const [column, cell] of cells.entries()) {
-        if (isBlank(cell) || cell === 0) continue;
         const value = readCell(cell, nameOfCell(name, rows, row, column), zeroOrMore);
         if (isRefused(value)) return value;
         if (value > 0) found.push(seconds(value));

@@ -81,8 +81,14 @@ export const tooManySteps = (name: string, given: string, allowed: string): Refu
 export const heelTooHigh = (given: string, filled: string): Refused =>
   wrong(`heel: ${given} was given; use less than barrel × fill_line, which is ${filled}.`);
 
-export const tooManyFills = (given: string, fills: number, most: number): Refused =>
-  wrong(`need: ${given} was given, which takes ${fills} fills; use a need of ${most} fills at most.`);
+export const tooManyFills = (given: string, most: number): Refused =>
+  wrong(
+    `need: ${given} was given, which takes more than ${most} fills; use a smaller need or a larger barrel, ` +
+      `for ${most} fills at most.`,
+  );
+
+export const lostInArithmetic = (name: string, given: string): Refused =>
+  wrong(`${name}: ${given} was given, which arithmetic cannot tell from 0; use numbers of an ordinary size.`);
 
 export const tooManyRepeats = (percent: number, spread: string, most: number): Refused =>
   unknown(

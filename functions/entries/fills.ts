@@ -3,7 +3,7 @@ import { fewestFills, fillPlan, litres, workingVolume } from '../../addin/core';
 import type { Refused } from '../definition';
 import { defineFunction } from '../defineFunction';
 import { choice, isRefused, number, optional, unit } from '../parameters';
-import { heelTooHigh, tooManyFills } from '../sentences';
+import { heelTooHigh, lostInArithmetic, tooManyFills } from '../sentences';
 import { measured, show } from '../telling';
 
 /** More rows than a sheet's plan may have. */
@@ -63,7 +63,9 @@ export const fills = defineFunction({
   source: 'Definition: fills = need ÷ (barrel × fill line − heel), rounded up',
   compute: (v) => {
     const working = delivers(v);
-    return isRefused(working) ? working : fewestFills(asGiven(v.need), working);
+    if (isRefused(working)) return working;
+    const count = fewestFills(asGiven(v.need), working);
+    return count === 0 && v.need > 0 ? lostInArithmetic('need', measured(v.need, v.unit)) : count;
   },
   working: (v, count) => {
     const each = v.barrel * v.fill_line - v.heel;
@@ -121,7 +123,8 @@ export const fillSizes = defineFunction({
     if (isRefused(working)) return working;
     const need = asGiven(v.need);
     const count = fewestFills(need, working);
-    if (!(count <= MOST_ROWS)) return tooManyFills(measured(v.need, v.unit), count, MOST_ROWS);
+    if (count === 0) return lostInArithmetic('need', measured(v.need, v.unit));
+    if (!(count <= MOST_ROWS)) return tooManyFills(measured(v.need, v.unit), MOST_ROWS);
     const plan = fillPlan(need, asGiven(v.barrel), asGiven(v.heel), v.fill_line, v.style);
     return plan.map((fill) => [fill.number, fill.makeUp, fill.pumpedOut]);
   },

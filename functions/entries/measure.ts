@@ -40,7 +40,7 @@ export const kitchenMeasure = defineFunction({
     const { step, unit: smallest } = finestMeasure(from);
     const most = (finest ?? step) * MOST_STEPS;
     const inSmallest = convert(amount, from, smallest);
-    if (finest !== undefined && !(finest >= LEAST_FINEST && inSmallest <= most)) {
+    if (finest !== undefined && inSmallest < Infinity && !(finest >= LEAST_FINEST && inSmallest <= most)) {
       const least = Math.max(LEAST_FINEST, inSmallest / MOST_STEPS);
       return say.tooManySteps('finest', measured(finest, smallest), `${measured(least, smallest)} or more`);
     }
@@ -48,8 +48,7 @@ export const kitchenMeasure = defineFunction({
       return say.tooManySteps('amount', measured(amount, from), `${measured(most, smallest)} at most`);
     }
     const told = measure(amount, from, finest);
-    const half = convert((finest ?? step) / 2, smallest, from);
-    return told?.words ?? say.underFinest(measured(amount, from), measured(half, from));
+    return told?.words ?? say.underFinest(measured(amount, from), measured((finest ?? step) / 2, smallest));
   },
   working: ({ amount, unit: from, finest }, words) => {
     const { step, unit: smallest } = finestMeasure(from);

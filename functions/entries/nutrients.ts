@@ -64,7 +64,7 @@ export const forPpm = defineFunction({
 
 export const ppm = defineFunction({
   name: 'PPM',
-  summary: 'ppm of a nutrient that an amount of product gives',
+  summary: 'Nutrient that an amount of product gives, in ppm',
   parameters: {
     amount: number('Product that goes in', { atLeast: 0 }),
     amount_unit: unit('Unit of the amount', 'volume', 'mass'),

@@ -97,6 +97,8 @@ export const repeats = defineFunction({
     const variation = spread(v.seconds);
     if (variation === undefined)
       return tooFewReadings('seconds', v.seconds.length, 'two timed buckets or more');
+    // Readings too far apart for arithmetic: refused as every result beyond it is.
+    if (!Number.isFinite(variation)) return variation;
     const found = repeatsNeeded(v.seconds, v.percent / PER_CENT);
     return found ?? tooManyRepeats(v.percent, `${show(variation * PER_CENT)} %`, MOST_REPEATS);
   },
