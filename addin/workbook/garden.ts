@@ -59,7 +59,6 @@ export interface Settings {
 export interface Plant {
   readonly row: number;
   readonly plant: string;
-  /** '' where the list names none. */
   readonly bed: string;
   readonly sizeClass: string;
   /** Whole, ≥ 0. */
@@ -74,7 +73,7 @@ export interface Bed {
   readonly bed: string;
   /** Place in the walk; beds without one come last, in the order of the sheet. */
   readonly walk?: number;
-  /** Where the barrel stands for this bed; '' where not given. */
+  /** Where the barrel stands for this bed; '' is the same as for the bed before it in the walk. */
   readonly station: string;
   readonly position?: { readonly x: number; readonly y: number };
 }

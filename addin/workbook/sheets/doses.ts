@@ -1,0 +1,66 @@
+import { numberCell, optional, textCell, unitCell } from '../fields/cellValue';
+import { computed, defineTable, input } from '../tables/table';
+
+const FLOW_KNOWN = 'AND(ISNUMBER({dose}),ISNUMBER({Rig_flow}))';
+
+/** Finished solution for one plant of each size class, and the count that gives it. */
+export const dosesTable = defineTable({
+  key: 'doses',
+  name: 'Wandcount_Doses',
+  title: 'Doses',
+  purpose:
+    'Finished solution for one plant of each size class, and how long to hold the wand. The doses that stand here at the start are common practice; change them to your own.',
+  place: 'doses',
+  heads: [
+    {
+      key: 'unit',
+      label: 'Doses are in',
+      name: 'Doses_unit',
+      schema: unitCell('volume'),
+      list: ['gal', 'qt', 'pt', 'cup', 'L', 'mL', 'imp gal', 'imp pt'],
+      message: 'Choose a unit of volume. The numbers below are not converted.',
+    },
+  ],
+  identity: ['sizeClass'],
+  reach: 200,
+  columns: {
+    sizeClass: input({
+      header: 'Size class',
+      width: 20,
+      format: '@',
+      schema: textCell('the name of a size class'),
+    }),
+    dose: input({
+      header: 'Dose',
+      width: 10,
+      format: '0.0##',
+      schema: optional(numberCell({ above: 0 })),
+      note: 'For one plant. Sizes that have plants and no dose cannot be planned.',
+    }),
+    unit: computed({
+      header: 'Unit',
+      width: 9,
+      formula: '=IF({sizeClass}="","",{Doses_unit})',
+    }),
+    seconds: computed({
+      header: 'Seconds',
+      width: 10,
+      format: '0.##',
+      note: 'Dose ÷ flow at the wand, to a whole count of the rig. Blank until the flow is known.',
+      formula: `=IF(${FLOW_KNOWN},FEED.SECONDS({dose},{Doses_unit},{Rig_flow},{Rig_flow_unit},{Rig_count_step}),"")`,
+    }),
+    gives: computed({
+      header: 'Gives',
+      width: 10,
+      format: '0.0##',
+      note: 'What that count really gives.',
+      formula: '=IF(ISNUMBER({seconds}),FEED.DOSE({seconds},{Rig_flow},{Rig_flow_unit},{Doses_unit}),"")',
+    }),
+    plants: computed({
+      header: 'Plants',
+      width: 10,
+      format: '0',
+      formula: '=IF({sizeClass}="","",SUMIFS({plants.howMany},{plants.sizeClass},{sizeClass}))',
+    }),
+  },
+});

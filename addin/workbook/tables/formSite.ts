@@ -1,0 +1,95 @@
+import type { Area } from '../change';
+import type { Snapshot } from '../port';
+import { areaNamed, cellAt, isEmpty } from '../snapshot';
+import { FORM_HEADERS, type Form, type Line } from './form';
+import { hasForm, lineAreas } from './readForm';
+
+export const FORM_HEADER_ROW = 3;
+
+/** Where a form's cells stand, or will stand. */
+export interface FormSite {
+  readonly form: Form;
+  readonly sheet: string;
+  readonly header: number;
+  /** Value cells and unit cells by workbook name. */
+  readonly cells: Readonly<Record<string, Area>>;
+  /** Lines that the sheet does not have yet. */
+  readonly missing: readonly Line[];
+  readonly fresh: boolean;
+}
+
+const cell = (sheet: string, row: number, column: number): Area => ({
+  sheet,
+  row,
+  column,
+  rows: 1,
+  columns: 1,
+});
+
+/** Rows from `from` on where a whole line can be written without touching anything. */
+const freeRow = (snapshot: Snapshot, sheet: string, from: number, column: number): number => {
+  let row = from;
+  const taken = (at: number) =>
+    FORM_HEADERS.some((_header, index) => !isEmpty(cellAt(snapshot, sheet, at, column - 1 + index)));
+  while (taken(row)) row += 1;
+  return row;
+};
+
+const cellsOf = (line: Line, value: Area, snapshot: Snapshot | undefined): [string, Area][] => {
+  if (line.unit?.kind !== 'chosen') return [[line.name, value]];
+  const unit = snapshot && areaNamed(snapshot, line.unit.name);
+  return [
+    [line.name, value],
+    [line.unit.name, unit ?? { ...value, column: value.column + 1 }],
+  ];
+};
+
+export const freshForm = (form: Form, sheet: string): FormSite => ({
+  form,
+  sheet,
+  header: FORM_HEADER_ROW,
+  cells: Object.fromEntries(
+    form.lines.flatMap((line, index) =>
+      cellsOf(line, cell(sheet, FORM_HEADER_ROW + 1 + index, 1), undefined),
+    ),
+  ),
+  missing: form.lines,
+  fresh: true,
+});
+
+/** The form where its names say it is; undefined where the workbook has none. Lost lines go below the others. */
+export const locateForm = (form: Form, snapshot: Snapshot): FormSite | undefined => {
+  if (!hasForm(form, snapshot)) return undefined;
+  const areas = lineAreas(form, snapshot);
+  const header = areaNamed(snapshot, form.name);
+  const there = Object.values(areas);
+  const lowest = there.reduce<Area | undefined>(
+    (low, area) => (low === undefined || area.row > low.row ? area : low),
+    undefined,
+  );
+  const base = lowest ?? (header && { ...header, column: header.column + 1 });
+  if (!base) return undefined;
+  const cells: [string, Area][] = [];
+  const missing: Line[] = [];
+  let next = base.row + 1;
+  for (const line of form.lines) {
+    const area = areas[line.key];
+    if (area) {
+      cells.push(...cellsOf(line, area, snapshot));
+      continue;
+    }
+    const row = freeRow(snapshot, base.sheet, next, base.column);
+    next = row + 1;
+    missing.push(line);
+    cells.push(...cellsOf(line, cell(base.sheet, row, base.column), undefined));
+  }
+  const top = Math.min(...there.map((area) => area.row), base.row);
+  return {
+    form,
+    sheet: base.sheet,
+    header: header?.row ?? Math.max(0, top - 1),
+    cells: Object.fromEntries(cells),
+    missing,
+    fresh: false,
+  };
+};

@@ -1,0 +1,105 @@
+import { z } from 'zod';
+import { cellSentence } from '../fields/cellSentence';
+import type { Problem } from '../garden';
+import type { CellState, Snapshot } from '../port';
+import { areaNamed, cellAt } from '../snapshot';
+import { locateTable, type Site } from './site';
+import { isComputed, type Columns, type InputColumn, type RowOf, type Table } from './table';
+import { cellWords, whereWords } from './template';
+
+export interface TableRead<C extends Columns> {
+  /** Where the table stands; undefined where the workbook has none. */
+  readonly site?: Site;
+  readonly rows: readonly (RowOf<C> & { readonly row: number })[];
+  readonly heads: Readonly<Record<string, string>>;
+  /** What could not be read; those rows are not among the rows. */
+  readonly problems: readonly Problem[];
+}
+
+const inputsOf = (table: Table): [string, InputColumn<unknown>][] =>
+  Object.entries(table.columns).flatMap(([key, column]) =>
+    isComputed(column) ? [] : [[key, column] as [string, InputColumn<unknown>]],
+  );
+
+/** A row of the table as zod checks it. */
+export const rowSchema = (table: Table): z.ZodObject<Record<string, z.ZodType>> =>
+  z.object(Object.fromEntries(inputsOf(table).map(([key, { schema }]) => [key, schema])));
+
+const readHeads = (
+  table: Table,
+  snapshot: Snapshot,
+): { heads: Record<string, string>; problems: Problem[] } => {
+  const heads: Record<string, string> = {};
+  const problems: Problem[] = [];
+  for (const head of table.heads ?? []) {
+    const area = areaNamed(snapshot, head.name);
+    if (!area) continue;
+    const cell = cellAt(snapshot, area.sheet, area.row, area.column);
+    const parsed = head.schema.safeParse(cell.error === undefined ? cell.value : undefined);
+    if (parsed.success) heads[head.key] = parsed.data;
+    else {
+      const where = cellWords(area.sheet, area.row, area.column);
+      const sentence = cellSentence(`${where} (${head.label})`, cell, parsed.error.issues[0]!.message);
+      problems.push({ place: table.place, sheet: area.sheet, row: area.row, column: area.column, sentence });
+    }
+  }
+  return { heads, problems };
+};
+
+const at = (table: Table, place: Pick<Problem, 'sheet' | 'row' | 'column'>, sentence: string): Problem => ({
+  place: table.place,
+  ...place,
+  sentence,
+});
+
+/** Columns that must be there and are not. */
+const lostColumns = (table: Table, site: Site): Problem[] =>
+  inputsOf(table)
+    .filter(([key, { schema }]) => site.missing.includes(key) && !schema.safeParse(null).success)
+    .map(([, { header }]) => {
+      const sentence = `${site.sheet} has no column “${header}” beside the others in row ${site.header + 1}; put the header back.`;
+      return at(table, { sheet: site.sheet, row: site.header }, sentence);
+    });
+
+const readRow = (
+  table: Table,
+  schema: z.ZodType,
+  site: Site,
+  cells: readonly (readonly [string, CellState])[],
+  row: number,
+) => {
+  const parsed = schema.safeParse(Object.fromEntries(cells.map(([key, cell]) => [key, cell.value])));
+  const allowed = new Map(
+    (parsed.error?.issues ?? []).map((issue) => [String(issue.path[0]), issue.message]),
+  );
+  const problems = cells.flatMap(([key, cell]) => {
+    const use = allowed.get(key) ?? (cell.error === undefined ? undefined : 'a value');
+    if (use === undefined) return [];
+    const where = whereWords(site.sheet, row, table.columns[key]!.header);
+    return [at(table, { sheet: site.sheet, row, column: site.columns[key] }, cellSentence(where, cell, use))];
+  });
+  return { value: problems.length === 0 ? parsed.data : undefined, problems };
+};
+
+/** Every row of a table as typed values, and what could not be read row by row. */
+export const readTable = <C extends Columns>(table: Table<C>, snapshot: Snapshot): TableRead<C> => {
+  const site = locateTable(table, snapshot);
+  const { heads, problems } = readHeads(table, snapshot);
+  if (!site) return { rows: [], heads, problems };
+  const lost = lostColumns(table, site);
+  if (lost.length > 0) return { site, rows: [], heads, problems: [...problems, ...lost] };
+  const schema = rowSchema(table);
+  const keys = inputsOf(table).map(([key]) => key);
+  const there = keys.filter((key) => !site.missing.includes(key));
+  const absent = keys
+    .filter((key) => site.missing.includes(key))
+    .map((key) => [key, { value: null }] as const);
+  const rows: (RowOf<C> & { row: number })[] = [];
+  for (const row of site.rows) {
+    const cells = there.map((key) => [key, cellAt(snapshot, site.sheet, row, site.columns[key]!)] as const);
+    const read = readRow(table, schema, site, [...cells, ...absent], row);
+    problems.push(...read.problems);
+    if (read.value !== undefined) rows.push({ ...(read.value as RowOf<C>), row });
+  }
+  return { site, rows, heads, problems };
+};

@@ -1,0 +1,81 @@
+import type { System } from '../../core';
+import type { Change } from '../change';
+import type { MixRow, Product } from '../garden';
+import type { Snapshot } from '../port';
+import { mixTable } from '../sheets/mix';
+import { readTable } from '../tables/readTable';
+import type { TableWish } from '../tables/writeTable';
+import { nameKey } from '../walk';
+import { gardenChange } from './gardenChange';
+
+/** A product to keep; with its row it is written there, and may have another name. */
+export type KeptProduct = Omit<Product, 'row'> & { readonly row?: number };
+export type KeptMixRow = Omit<MixRow, 'row'>;
+
+const productRow = ({ greatestRate, pack, ...product }: KeptProduct): Readonly<Record<string, unknown>> => ({
+  name: product.name,
+  form: product.form,
+  density: product.density,
+  N: product.N,
+  P2O5: product.P2O5,
+  K2O: product.K2O,
+  Fe: product.Fe,
+  greatestRate: greatestRate?.value,
+  greatestRateUnit: greatestRate?.unit,
+  solubility: product.solubility,
+  pack: pack?.value,
+  packUnit: pack?.unit,
+  price: product.price,
+});
+
+const productsWish = (products: readonly KeptProduct[]): TableWish => ({
+  set: products.filter(({ row }) => row === undefined).map(productRow),
+  cells: products.flatMap((product) =>
+    product.row === undefined
+      ? []
+      : Object.entries(productRow(product)).map(([key, value]) => ({ row: product.row!, key, value })),
+  ),
+});
+
+/** Products of the sheet that the mix no longer has lose their rate and keep their row. */
+const mixWish = (snapshot: Snapshot, name: string | undefined, rows: readonly KeptMixRow[]): TableWish => {
+  const wanted = new Set(rows.map(({ product }) => nameKey(product)));
+  const { rows: known } = readTable(mixTable, snapshot);
+  const gone = known.filter(({ product, rate }) => rate !== undefined && !wanted.has(nameKey(product)));
+  return {
+    set: rows.map(({ product, rate }) => ({ product, rate: rate.value, rateUnit: rate.unit })),
+    cells: gone.map(({ row }) => ({ row, key: 'rate', value: undefined })),
+    ...(name === undefined ? {} : { heads: { name } }),
+  };
+};
+
+/** Writes products as their labels say; products that are not named stay. */
+export const keepProducts = (
+  snapshot: Snapshot,
+  products: readonly KeptProduct[],
+  measures: System,
+): Change =>
+  gardenChange(snapshot, {
+    title: 'Keep the products',
+    measures,
+    tables: { products: productsWish(products) },
+  });
+
+/** Writes today's mix, and the products in it where they are given. */
+export const keepMix = (
+  snapshot: Snapshot,
+  kept: {
+    readonly name?: string;
+    readonly mix: readonly KeptMixRow[];
+    readonly products?: readonly KeptProduct[];
+  },
+  measures: System,
+): Change =>
+  gardenChange(snapshot, {
+    title: 'Keep the mix',
+    measures,
+    tables: {
+      mix: mixWish(snapshot, kept.name, kept.mix),
+      products: productsWish(kept.products ?? []),
+    },
+  });
