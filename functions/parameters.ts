@@ -211,13 +211,13 @@ export interface Grid {
 export const grid = (description: string): Parameter<Grid> =>
   rangeParameter(description, '0 or more; a blank cell counts as 0', (rows, name) => {
     const values: number[] = [];
-    for (const [row, cells] of rows.entries()) {
-      for (const [column, cell] of cells.entries()) {
-        if (typeof cell === 'number' && cell >= 0 && cell < Infinity) {
-          values.push(cell);
-          continue;
-        }
-        const value = readCell(cell, nameOfCell(name, rows, row, column), zeroOrMore);
+    for (let row = 0; row < rows.length; row++) {
+      const cells = rows[row]!;
+      for (let column = 0; column < cells.length; column++) {
+        const cell = cells[column];
+        // Most cells of a long range are such numbers already; asking the schema for each would be slow.
+        const plain = typeof cell === 'number' && cell >= 0 && cell < Infinity;
+        const value = plain ? cell : readCell(cell, nameOfCell(name, rows, row, column), zeroOrMore);
         if (isRefused(value)) return value;
         values.push(value);
       }
