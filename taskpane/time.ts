@@ -60,3 +60,23 @@ export const readDay = (typed: string): string | undefined => {
   const day = new Date(`${text}T00:00:00Z`);
   return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== text ? undefined : text;
 };
+
+// Spreadsheets count days from 1899-12-30.
+const EPOCH = Date.UTC(1899, 11, 30);
+
+/**
+ * The spreadsheet's serial day of a calendar day.
+ *
+ * @param day yyyy-mm-dd, a day of the calendar
+ * @example serialDay('2026-05-03') // 46145
+ */
+export const serialDay = (day: string): number =>
+  Math.round((Date.parse(`${day}T00:00:00Z`) - EPOCH) / (DAY * 1000));
+
+/**
+ * The calendar day of a serial day, yyyy-mm-dd.
+ *
+ * @example calendarDay(46145) // '2026-05-03'
+ */
+export const calendarDay = (serial: number): string =>
+  new Date(EPOCH + Math.floor(serial) * DAY * 1000).toISOString().slice(0, 10);

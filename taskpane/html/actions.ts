@@ -1,6 +1,6 @@
 import { h, type JSX } from 'preact';
 
-import type { Action, Block } from '../view';
+import type { Action, Block, Field } from '../view';
 
 import { documentId, type Send } from './hands';
 
@@ -36,16 +36,28 @@ export const actionsBlock = (actions: readonly Action[], send: Send): JSX.Elemen
     ),
   );
 
-/** What Enter does in a field: the first main action that can be done now, folded blocks left out. */
-export const mainAction = (blocks: readonly Block[]): Action | undefined => {
-  for (const block of blocks) {
-    const found =
-      block.kind === 'actions'
-        ? block.actions.find(({ primary, disabled }) => primary && !disabled)
-        : block.kind === 'more' && block.open
-          ? mainAction(block.blocks)
-          : undefined;
-    if (found !== undefined) return found;
-  }
-  return undefined;
+/** Blocks in their order, those in opened folds among them. */
+const opened = (blocks: readonly Block[]): Block[] =>
+  blocks.flatMap((block) => (block.kind === 'more' ? (block.open ? opened(block.blocks) : []) : [block]));
+
+const fieldsOf = (block: Block): readonly Field[] => {
+  if (block.kind === 'fields') return block.fields;
+  if (block.kind !== 'table') return [];
+  return block.table.rows.flatMap((row) => row.filter((cell) => typeof cell !== 'string'));
+};
+
+/**
+ * What Enter does in a field: the first main action after it that can be done now, else the first one before it.
+ *
+ * @param inField the field's id in the page; the section's first main action without it
+ */
+export const mainAction = (blocks: readonly Block[], inField = ''): Action | undefined => {
+  const flat = opened(blocks);
+  const here = Math.max(
+    0,
+    flat.findIndex((block) => fieldsOf(block).some(({ id }) => documentId(id) === inField)),
+  );
+  return [...flat.slice(here), ...flat.slice(0, here)]
+    .flatMap((block) => (block.kind === 'actions' ? block.actions : []))
+    .find(({ primary, disabled }) => primary && !disabled);
 };

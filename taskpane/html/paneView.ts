@@ -18,7 +18,7 @@ const pressMain =
     const withControl = event.ctrlKey || event.metaKey;
     const target = event.target as Element;
     if (!withControl && (target.matches(OWN_ENTER) || !target.matches('input'))) return;
-    const main = mainAction(section.blocks);
+    const main = mainAction(section.blocks, target.id);
     if (main === undefined) return;
     event.preventDefault();
     send({ kind: 'press', action: main.id });

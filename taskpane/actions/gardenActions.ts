@@ -1,0 +1,75 @@
+import { adoptList } from '../../addin/workbook/useCases/adoptList';
+import { keepBeds, keepDoses } from '../../addin/workbook/useCases/keepDoses';
+import { newGarden } from '../../addin/workbook/useCases/newGarden';
+import { did, refused, type Action } from '../action';
+import { adoptionOf } from '../adoption';
+import { firstFault } from '../asked';
+import { AGAIN_FOLD } from '../chosenList';
+import { plural } from '../quantityWords';
+import { askBeds, askDoses } from '../sections/gardenBeds';
+import { settled, triedIn, type PaneState } from '../state';
+
+import { bookOf } from './bookOf';
+
+const adopted =
+  (before: PaneState) =>
+  (state: PaneState): PaneState => ({
+    ...settled(before, 'garden', 'adopt.')(state),
+    list: undefined,
+    folds: { ...state.folds, [AGAIN_FOLD]: false },
+  });
+
+const adopt: Action = async (state, work) => {
+  const { garden, snapshot } = bookOf(state);
+  if (state.list === undefined) return refused('No list is read yet: choose the sheet that holds it.');
+  await work.step('Reading the roses', 0.2);
+  const { inventory } = adoptionOf(state, state.list);
+  if (inventory.plants.length === 0) return refused(inventory.outcome);
+  await work.step('Making the plant inventory', 0.6);
+  const { change, added, already } = adoptList(snapshot, inventory, garden.settings.measures);
+  const lines = plural(added, 'line');
+  const before = already === 0 ? '' : `; ${plural(already, 'line')} stood there already`;
+  return did(`Made the plant inventory, ${lines}${before}. ${inventory.outcome}`, change, adopted(state));
+};
+
+const begin: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  return did(
+    'Made the sheets of an empty garden. Type your roses into Plants.',
+    newGarden(snapshot, garden.settings.measures),
+  );
+};
+
+const doses: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const asked = askDoses(state, garden);
+  const fault = firstFault(asked.map(({ asked: answer }) => answer));
+  if (fault !== undefined) return refused(fault, triedIn('garden'));
+  const kept = asked.map(({ dose, asked: { value } }) => ({
+    sizeClass: dose.sizeClass,
+    ...(value === undefined ? {} : { dose: value }),
+  }));
+  const change = keepDoses(snapshot, { doses: kept }, garden.settings.measures);
+  return did('Kept the doses.', change, settled(state, 'garden', 'dose.'));
+};
+
+const beds: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const asked = askBeds(state, garden);
+  const fault = firstFault(asked.flatMap(({ walk, station }) => [walk, station]));
+  if (fault !== undefined) return refused(fault, triedIn('garden', 'garden.beds'));
+  const kept = asked.map(({ bed, walk, station }) => ({
+    bed: bed.bed,
+    station: station.value ?? '',
+    ...(walk.value === undefined ? {} : { walk: walk.value }),
+  }));
+  const change = keepBeds(snapshot, kept, garden.settings.measures);
+  return did('Kept the walk and the stations.', change, settled(state, 'garden', 'bed.'));
+};
+
+export const gardenActions: Readonly<Record<string, Action>> = {
+  'garden.adopt': adopt,
+  'garden.new': begin,
+  'doses.keep': doses,
+  'beds.keep': beds,
+};

@@ -1,0 +1,24 @@
+import { logRound } from '../../addin/workbook/log/logRound';
+import { did, refused, type Action } from '../action';
+import { askLog, logFault, roundFed } from '../sections/log';
+import { settled, triedIn } from '../state';
+
+import { bookOf } from './bookOf';
+
+const write: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const { card } = state;
+  if (card === undefined) return refused('There is no card with numbers to log: make the card first.');
+  const asked = askLog(state, card);
+  const fault = logFault(asked);
+  if (fault !== undefined) return refused(fault, triedIn('log'));
+  const fed = roundFed(asked, state.today);
+  const change = logRound(snapshot, garden.settings.measures, card, fed);
+  return did(
+    `Wrote the round of ${asked.date.value ?? state.today} into the log, and what each product took.`,
+    change,
+    settled(state, 'log', 'log.'),
+  );
+};
+
+export const logActions: Readonly<Record<string, Action>> = { 'log.write': write };

@@ -1,0 +1,54 @@
+import type { MixRow, Product } from '../../addin/workbook/garden';
+import { keepMix, keepProducts } from '../../addin/workbook/useCases/keepMix';
+import { did, refused, type Action } from '../action';
+import { mixProductsOf } from '../planning';
+import { plural } from '../quantityWords';
+import { askMixName } from '../sections/mix';
+import { askMixLines, mixFault, rowsOf } from '../sections/mixRows';
+import { askProduct, productFault, productToKeep } from '../sections/productFields';
+import { settled, triedIn } from '../state';
+
+import { bookOf } from './bookOf';
+
+const withoutRow = ({ product, rate }: MixRow): Omit<MixRow, 'row'> => ({ product, rate });
+
+const mix: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const lines = askMixLines(state, garden);
+  const fault = mixFault(lines);
+  if (fault !== undefined) return refused(fault, triedIn('mix'));
+  const rows = rowsOf(lines);
+  const usable = mixProductsOf({ ...garden, mix: rows });
+  if ('refused' in usable) return refused(usable.refused, triedIn('mix'));
+  const name = askMixName(state, garden).value;
+  const kept = { mix: rows.map(withoutRow), ...(name === undefined ? {} : { name }) };
+  const change = keepMix(snapshot, kept, garden.settings.measures);
+  return did(
+    `Kept the mix: ${rows.length === 0 ? 'plain water' : plural(rows.length, 'product')}.`,
+    change,
+    settled(state, 'mix', 'mix.'),
+  );
+};
+
+/** A first product goes into the mix at once, its label's greatest rate proposed and not passed. */
+const product: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const asked = askProduct(state, garden);
+  const fault = productFault(garden, asked);
+  if (fault !== undefined) return refused(fault, triedIn('mix', 'mix.products'));
+  const kept: Omit<Product, 'row'> = productToKeep(asked);
+  const { known, prefix } = asked;
+  const change = keepProducts(
+    snapshot,
+    [known === undefined ? kept : { ...kept, row: known.row }],
+    garden.settings.measures,
+  );
+  const done = settled(state, 'mix', prefix, 'product.pick');
+  return did(
+    known === undefined ? `Added ${kept.name} to the products.` : `Changed ${kept.name}.`,
+    change,
+    done,
+  );
+};
+
+export const mixActions: Readonly<Record<string, Action>> = { 'mix.keep': mix, 'product.keep': product };

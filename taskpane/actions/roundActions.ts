@@ -1,0 +1,37 @@
+import { makeCard } from '../../addin/workbook/card/makeCard';
+import { did, refused, type Action } from '../action';
+import { firstFault } from '../asked';
+import { planOf } from '../planning';
+import { askRound, cardSheet, roundAnswers } from '../sections/round';
+import { roundSentence } from '../sections/roundPlan';
+import { triedIn } from '../state';
+import { readClock, serialDay } from '../time';
+
+import { bookOf } from './bookOf';
+
+const card: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const asked = askRound(state, garden);
+  const fault = firstFault([asked.date, asked.start]);
+  if (fault !== undefined) return refused(fault, triedIn('round'));
+  const options = roundAnswers(asked);
+  const planned = planOf(garden, options);
+  if ('refusals' in planned) return refused(planned.refusals[0]?.refused ?? '', triedIn('round'));
+  const change = makeCard(snapshot, garden, planned.plan, {
+    date: serialDay(asked.date.value ?? state.today),
+    start: readClock(asked.start.value ?? '') ?? 0,
+    style: options.style ?? garden.settings.fillStyle,
+    ...(options.overLabelReason === undefined ? {} : { overLabelReason: options.overLabelReason }),
+  });
+  return did(`Made the card: ${roundSentence(garden, planned.input, planned.plan)}.`, change);
+};
+
+const print: Action = async (state, { services }) => {
+  const sheet = cardSheet(state);
+  if (sheet === undefined || services.print === undefined)
+    return refused('There is no card to print: make the card first.');
+  await services.print(sheet);
+  return did('Handed the card to the printer.');
+};
+
+export const roundActions: Readonly<Record<string, Action>> = { 'round.card': card, 'round.print': print };

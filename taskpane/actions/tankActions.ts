@@ -1,0 +1,29 @@
+import { roundInput } from '../../addin/workbook/roundInput';
+import { tankSheet } from '../../addin/workbook/tanks/tankSheet';
+import { did, refused, type Action } from '../action';
+import { askRound, roundAnswers } from '../sections/round';
+import { askTanks, tanksFault, tanksFinding, tanksToWrite } from '../sections/tanks';
+import { triedIn } from '../state';
+
+import { bookOf } from './bookOf';
+
+const write: Action = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const asked = askTanks(state, garden);
+  const fault = tanksFault(asked);
+  if (fault !== undefined) return refused(fault, triedIn('tanks'));
+  const options = roundAnswers(askRound(state, garden));
+  const input = roundInput(garden, options);
+  if (Array.isArray(input)) return refused(input[0]?.refused ?? '', triedIn('tanks'));
+  const finding = tanksFinding(input, asked);
+  const stations = [...new Set(input.groups.map(({ station }) => station))];
+  const change = tankSheet(snapshot, {
+    ...tanksToWrite(garden, asked),
+    stations: stations.length > 1 ? stations : [''],
+    style: input.style,
+    finding,
+  });
+  return did(`Wrote the barrels side by side: ${finding}`, change);
+};
+
+export const tankActions: Readonly<Record<string, Action>> = { 'tanks.write': write };

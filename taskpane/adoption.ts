@@ -1,0 +1,77 @@
+import type {
+  AskedSize,
+  Inventory,
+  ListSheet,
+  Meaning,
+  Overrides,
+  Proposal,
+} from '../addin/core/adopt/adoption';
+import { proposeAdoption } from '../addin/core/adopt/proposeAdoption';
+import { readList } from '../addin/core/adopt/readList';
+import type { SizeClass } from '../addin/core/adopt/sizeClass';
+
+import type { PaneState } from './state';
+
+/** A sheet with a grower's list, as it was read. */
+export interface ChosenList {
+  readonly sheet: string;
+  readonly cells: ListSheet;
+}
+
+/** How the list is understood with what the user decided. */
+export interface Adoption {
+  readonly proposal: Proposal;
+  readonly inventory: Inventory;
+  /** Every question about sizes, answered ones too, so that an answer can be changed. */
+  readonly asked: readonly AskedSize[];
+}
+
+export const COLUMN_FIELD = 'adopt.column.';
+export const SIZE_FIELD = 'adopt.size.';
+export const HEADER_FIELD = 'adopt.header';
+export const BED_ABOVE_FIELD = 'adopt.bedFromAbove';
+export const NO_HEADER = 'none';
+
+const typedUnder = (typed: PaneState['typed'], prefix: string): [string, string][] =>
+  Object.entries(typed).flatMap(([id, value]): [string, string][] =>
+    id.startsWith(prefix) && value !== '' ? [[id.slice(prefix.length), value]] : [],
+  );
+
+/** What the user decided against the guesses. */
+export const overridesFrom = ({ typed }: PaneState): Overrides => {
+  const header = typed[HEADER_FIELD];
+  const bedFromAbove = typed[BED_ABOVE_FIELD];
+  return {
+    ...(header === undefined ? {} : { headerRow: header === NO_HEADER ? null : Number(header) }),
+    ...(bedFromAbove === undefined ? {} : { bedFromAbove: bedFromAbove === 'yes' }),
+    columns: Object.fromEntries(
+      typedUnder(typed, COLUMN_FIELD).map(([column, meaning]) => [column, meaning as Meaning]),
+    ),
+    sizeClasses: Object.fromEntries(
+      typedUnder(typed, SIZE_FIELD).map(([key, size]) => [key, size as SizeClass]),
+    ),
+  };
+};
+
+const readOnce = (cells: ListSheet, overrides: Overrides): Adoption => {
+  const proposal = proposeAdoption(cells, overrides);
+  const inventory = readList(cells, proposal);
+  if (Object.keys(overrides.sizeClasses ?? {}).length === 0)
+    return { proposal, inventory, asked: inventory.asked };
+  const { asked } = readList(cells, { ...proposal, sizeClasses: {} });
+  return { proposal, inventory, asked };
+};
+
+// A long list takes a second to read and is drawn many times: the last reading of each list is kept.
+const lastReading = new WeakMap<ListSheet, { readonly key: string; readonly adoption: Adoption }>();
+
+/** Reads the list as the user decided so far. */
+export const adoptionOf = (state: PaneState, { cells }: ChosenList): Adoption => {
+  const overrides = overridesFrom(state);
+  const key = JSON.stringify(overrides);
+  const last = lastReading.get(cells);
+  if (last?.key === key) return last.adoption;
+  const adoption = readOnce(cells, overrides);
+  lastReading.set(cells, { key, adoption });
+  return adoption;
+};

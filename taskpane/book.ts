@@ -1,0 +1,46 @@
+import { cardAreas, CARD } from '../addin/workbook/card/cardNames';
+import { readCard } from '../addin/workbook/card/readCard';
+import { logAreas, readLog } from '../addin/workbook/log/logRound';
+import type { Outline, Workbook } from '../addin/workbook/port';
+import { gardenAreas, readGarden } from '../addin/workbook/readGarden';
+import { areaNamed } from '../addin/workbook/snapshot';
+
+import type { HostServices } from './services';
+import type { PaneState } from './state';
+
+/** What the pane knows of the workbook. */
+export type Book = Pick<PaneState, 'garden' | 'ownSheets' | 'card' | 'cardWaits' | 'log' | 'snapshot'>;
+
+const OURS = 'wandcount_';
+
+/** Sheets of the user's own that hold something. */
+const ownSheets = ({ sheets, names, active }: Outline): PaneState['ownSheets'] => {
+  const kept = new Set(
+    Object.entries(names).flatMap(([name, { sheet }]) =>
+      name.toLowerCase().startsWith(OURS) ? [sheet] : [],
+    ),
+  );
+  return sheets
+    .filter(({ name, rows, columns }) => !kept.has(name) && rows > 0 && columns > 0)
+    .map(({ name, rows }) => ({ name, rows, active: name === active }));
+};
+
+/** Reads the garden, its card and its log. A workbook without settings takes the measures of the user's locale. */
+export const readBook = async (workbook: Workbook, { measures }: HostServices): Promise<Book> => {
+  const outline = await workbook.outline();
+  const snapshot = await workbook.read([
+    ...gardenAreas(outline),
+    ...cardAreas(outline),
+    ...logAreas(outline),
+  ]);
+  const garden = readGarden(snapshot);
+  const card = readCard(snapshot);
+  return {
+    snapshot,
+    garden: garden.has.settings ? garden : { ...garden, settings: { ...garden.settings, measures } },
+    ownSheets: ownSheets(outline),
+    card,
+    cardWaits: card === undefined && areaNamed(outline, CARD) !== undefined,
+    log: readLog(snapshot),
+  };
+};

@@ -1,0 +1,40 @@
+import { cardMeasure, findRateUnit } from '../addin/core';
+import type { Amount, Litres, MixProduct } from '../addin/core';
+import type { MixRow } from '../addin/workbook/garden';
+import { nameKey } from '../addin/workbook/walk';
+
+import { shortNumber } from './quantityWords';
+
+/** A product of the plan and the line of the mix that it came from. */
+export interface MixedProduct {
+  readonly product: MixProduct;
+  readonly row: MixRow;
+}
+
+/** The plan's products with their lines of the mix, in the order of the plan. */
+export const mixedProducts = (mix: readonly MixProduct[], rows: readonly MixRow[]): MixedProduct[] =>
+  mix.flatMap((product) => {
+    const row = rows.find((one) => nameKey(one.product) === nameKey(product.name));
+    return row === undefined ? [] : [{ product, row }];
+  });
+
+/** An error of half a per cent or less is nothing that a kitchen measure can tell. */
+const TELLING = 0.005;
+
+/**
+ * What to measure for a fill in the measures that people own, or why it cannot be.
+ *
+ * @example '3 3/4 cups', '1 cup 2 tbsp, 0.8 % over', '22 3/4 oz, rounded down for the label'
+ */
+export const measureWords = ({ product, row }: MixedProduct, amount: Amount, volume: Litres): string => {
+  const unit = findRateUnit(row.rate.unit)?.amount;
+  if (unit === undefined) return `The rate unit ${row.rate.unit} is not known.`;
+  const measured = cardMeasure(amount, unit, product.rate, product.greatestRate, volume, product.density);
+  if ('refused' in measured) return measured.refused;
+  const { words, error, rounding } = measured;
+  const apart =
+    Math.abs(error) < TELLING
+      ? ''
+      : `, ${shortNumber(Math.abs(error) * 100)} % ${error > 0 ? 'over' : 'under'}`;
+  return `${words}${apart}${rounding === 'down' ? ', rounded down for the label' : ''}`;
+};

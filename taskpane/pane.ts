@@ -1,0 +1,185 @@
+import { WorkbookError, type Workbook } from '../addin/workbook/port';
+
+import { Stopped, type Action, type Done, type Work } from './action';
+import { actionNamed } from './actions/actionNamed';
+import { readBook } from './book';
+import { listWanted, readChosenList } from './chosenList';
+import type { HostServices } from './services';
+import { isSection, startState, type PaneState } from './state';
+import { afterTyping } from './typing';
+import type { PaneEvent, View } from './view';
+import { firstSection, viewOf } from './way';
+
+/** The side pane of one workbook. It draws nothing: a host draws its view and tells it what the user did. */
+export interface Pane {
+  view(): View;
+  /** Resolves when all that the event set off is done. */
+  dispatch(event: PaneEvent): Promise<void>;
+  /** Calls the listener after each change of the view, until the returned function is called. */
+  subscribe(listener: () => void): () => void;
+  /** Stops listening to the host. */
+  close(): void;
+}
+
+type Reading = 'book' | 'cell' | 'list';
+
+/**
+ * Opens the pane of a workbook and begins to read it. Runs in a page and in Node alike.
+ *
+ * @param services what the host can do besides; what it leaves out the pane does not offer
+ * @example createPane(workbook, { today: () => '2026-05-03', measures: 'US' }).view().section.title // 'Garden'
+ */
+export const createPane = (workbook: Workbook, services: HostServices): Pane => {
+  let state = startState(services);
+  let working = false;
+  let stopAsked = false;
+  let queue: Promise<void> = Promise.resolve();
+  const listeners = new Set<() => void>();
+
+  const set = (next: PaneState): void => {
+    state = next;
+    for (const listener of listeners) listener();
+  };
+  const say = (tone: 'good' | 'warning', text: string, undo = false): void =>
+    set({ ...state, message: { tone, text, ...(undo ? { undo: true } : {}) } });
+
+  const work: Work = {
+    services,
+    step: async (text, share) => {
+      set({ ...state, busy: { text, share, canStop: true } });
+      await new Promise((resolve) => setTimeout(resolve, 0));
+      if (stopAsked) throw new Stopped();
+    },
+  };
+
+  const readList = async (): Promise<void> => {
+    const sheet = listWanted(state);
+    if (sheet === undefined) return;
+    try {
+      set({ ...state, list: await readChosenList(workbook, sheet, work) });
+    } catch (error) {
+      if (!(error instanceof Stopped)) throw error;
+      set({ ...state, listStopped: sheet });
+      say('warning', `Stopped reading “${sheet}”. Choose it again to read it.`);
+    }
+  };
+
+  const read = async (readings: readonly Reading[]): Promise<void> => {
+    if (readings.includes('book')) {
+      const first = state.garden === undefined;
+      const book = await readBook(workbook, services);
+      set({ ...state, ...book, today: services.today() });
+      if (first && !state.chosen) set({ ...state, section: firstSection(state) });
+    }
+    if (readings.includes('cell') && services.explain !== undefined)
+      set({ ...state, cell: await services.explain() });
+    await readList();
+  };
+
+  /** Runs one piece of work after the others; what goes wrong is said, and told to the host where it is not ours. */
+  const afterOthers = (task: () => Promise<void>): Promise<void> => {
+    const run = async (): Promise<void> => {
+      working = true;
+      stopAsked = false;
+      try {
+        await task();
+      } catch (error) {
+        say('warning', error instanceof Error ? error.message : String(error));
+        if (!(error instanceof WorkbookError)) throw error;
+      } finally {
+        working = false;
+        set({ ...state, busy: undefined });
+      }
+    };
+    const done = queue.then(run);
+    queue = done.catch(() => undefined);
+    return done;
+  };
+
+  const finish = async ({ says, tone, change, after = (same) => same }: Done): Promise<void> => {
+    if (change !== undefined) await workbook.apply(change);
+    set(after(state));
+    if (change !== undefined) await read(['book', 'cell']);
+    say(tone, says, change !== undefined && services.undo !== undefined);
+  };
+
+  const perform = async (action: Action): Promise<void> => {
+    try {
+      await finish(await action(state, work));
+    } catch (error) {
+      if (!(error instanceof Stopped)) throw error;
+      say('warning', 'Stopped. Nothing was written.');
+    }
+  };
+
+  const takeBack = async (): Promise<void> => {
+    const was = state.message?.text ?? '';
+    await services.undo?.();
+    await read(['book', 'cell']);
+    say('good', `Taken back: ${was}`);
+  };
+
+  const open = (section: string): Promise<void> => {
+    if (isSection(section)) set({ ...state, section, chosen: true });
+    return afterOthers(() => read([]));
+  };
+
+  const press = (name: string): Promise<void> => {
+    if (name === 'stop') {
+      stopAsked = true;
+      return Promise.resolve();
+    }
+    if (name === 'dismiss') {
+      set({ ...state, message: undefined });
+      return Promise.resolve();
+    }
+    if (name.startsWith('go.')) return open(name.slice('go.'.length));
+    if (working) return Promise.resolve();
+    if (name === 'undo') return afterOthers(takeBack);
+    const action = actionNamed(name);
+    return action === undefined ? Promise.resolve() : afterOthers(() => perform(action));
+  };
+
+  const dispatch = (event: PaneEvent): Promise<void> => {
+    switch (event.kind) {
+      case 'open':
+        return open(event.section);
+      case 'type':
+        // At once, before anything else is waited for: a field must show what was typed.
+        set(afterTyping(state, event.field, event.value));
+        return listWanted(state) === undefined ? Promise.resolve() : afterOthers(readList);
+      case 'fold':
+        set({ ...state, folds: { ...state.folds, [event.block]: event.open } });
+        return listWanted(state) === undefined ? Promise.resolve() : afterOthers(readList);
+      case 'press':
+        return press(event.action);
+      case 'workbookChanged':
+        // The host's next undo would take back the user's own edit.
+        if (state.message?.undo) set({ ...state, message: { ...state.message, undo: false } });
+        return afterOthers(() => {
+          set({ ...state, list: undefined });
+          return read(['book', 'cell']);
+        });
+      case 'selected':
+        return afterOthers(() => read(['cell']));
+    }
+  };
+
+  const tellFailure = (reason: unknown): void =>
+    console.error('The pane could not follow the workbook.', reason);
+  const stopWatching = services.watch?.((event) => void dispatch(event).catch(tellFailure));
+  void afterOthers(() => read(['book', 'cell'])).catch(tellFailure);
+
+  return {
+    view: () => viewOf(state),
+    dispatch,
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    close: () => {
+      stopWatching?.();
+      listeners.clear();
+    },
+  };
+};

@@ -1,0 +1,33 @@
+import { findUnit, fromCanonical } from '../addin/core';
+import type { Litres, LitresPerMinute } from '../addin/core';
+import { numberInWords } from '../addin/core/round/inWords';
+
+/**
+ * A canonical value (L, g, L/min, m) in the unit that the user writes it in.
+ *
+ * @throws RangeError for a unit that is not known: units are checked where they are read
+ * @example inUnitWords(litres(227.12), 'gal') // '60 gal'
+ */
+export const inUnitWords = (canonical: Litres | LitresPerMinute | number, token: string): string => {
+  const unit = findUnit(token);
+  if (unit === undefined) throw new RangeError(`The unit ${token} is not known.`);
+  return `${shortNumber(fromCanonical(canonical, unit))} ${unit.token}`;
+};
+
+/**
+ * A number as an answer says it: three figures, thousands apart.
+ *
+ * @example shortNumber(2.6142) // '2.61'
+ */
+export const shortNumber = (n: number): string =>
+  Math.abs(n) >= 100
+    ? numberInWords(Math.round(n))
+    : n.toLocaleString('en-US', { maximumSignificantDigits: 3 });
+
+/** @example plural(4, 'fill') // '4 fills' */
+export const plural = (n: number, one: string, many = `${one}s`): string =>
+  `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
+
+/** @example listed(['a', 'b', 'c']) // 'a, b and c' */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

@@ -1,0 +1,141 @@
+import type { Garden } from '../../addin/workbook/garden';
+import { adoptionOf } from '../adoption';
+import { askChoice } from '../asked';
+import { adopting, AGAIN_FOLD, SHEET_FIELD, sheetToAdopt } from '../chosenList';
+import { listed, plural } from '../quantityWords';
+import type { PaneState } from '../state';
+import type { Action, Block, Section, StepState } from '../view';
+
+import { adoptBlocks } from './adoptList';
+import { fold } from './fold';
+import { goingOn, keeping } from './leading';
+import { askBeds, askDoses, bedsBlock, dosesBlock, gardenSentence, sizesWithoutDose } from './gardenBeds';
+import { problemBlocks } from './problems';
+
+const hasRoses = ({ plants }: Garden): boolean => plants.some(({ howMany }) => howMany > 0);
+
+/** Whether the sheets hold plants to feed, each with a dose. */
+export const gardenStep = ({ garden }: PaneState): StepState => {
+  if (garden === undefined || !garden.has.plants) return { kind: 'empty' };
+  const wrong = garden.problems.find(({ place }) => place === 'garden' || place === 'doses');
+  if (wrong !== undefined) return { kind: 'attention', why: wrong.sentence };
+  if (!hasRoses(garden)) return { kind: 'attention', why: 'the plant inventory is empty' };
+  const without = sizesWithoutDose(garden);
+  const blank = garden.doses
+    .filter(
+      ({ sizeClass, dose }) =>
+        dose === undefined &&
+        garden.plants.some((plant) => plant.sizeClass === sizeClass && plant.howMany > 0),
+    )
+    .map(({ sizeClass }) => sizeClass);
+  if (without.length + blank.length > 0)
+    return { kind: 'attention', why: `no dose is given for ${listed([...without, ...blank])}` };
+  return { kind: 'ready', says: gardenSentence(garden) };
+};
+
+const sheetField = (state: PaneState): Block => ({
+  kind: 'fields',
+  fields: [
+    askChoice(state, {
+      section: 'garden',
+      id: SHEET_FIELD,
+      label: 'Your list is on the sheet',
+      known: sheetToAdopt(state) ?? '',
+      choices: state.ownSheets.map(({ name, rows }) => ({
+        value: name,
+        label: `${name} (${plural(rows, 'row')})`,
+      })),
+    }).field,
+  ],
+});
+
+const newGarden = (primary: boolean): Action => ({
+  id: 'garden.new',
+  label: 'Begin an empty garden',
+  ...(primary ? { primary } : {}),
+});
+
+/** The sheets to choose from and how the chosen list is understood. */
+const adoptionBlocks = (state: PaneState): Block[] => {
+  if (state.list === undefined) return [sheetField(state)];
+  return [sheetField(state), ...adoptBlocks(state, state.list, adoptionOf(state, state.list))];
+};
+
+const adoptionAnswer = (state: PaneState): string => {
+  if (state.list === undefined)
+    return state.listStopped === undefined ? 'Reading your list…' : 'Choose the sheet with your list';
+  return adoptionOf(state, state.list).inventory.outcome.replace(/\.$/, '');
+};
+
+const beforeAdoption = (state: PaneState): Section => {
+  if (state.ownSheets.length === 0)
+    return {
+      id: 'garden',
+      title: 'Garden',
+      answer: 'This workbook holds no list of roses yet',
+      blocks: [
+        {
+          kind: 'text',
+          text: 'Open the workbook with your list, or begin an empty garden and type your roses into its Plants sheet.',
+        },
+        { kind: 'actions', actions: [newGarden(true)] },
+      ],
+    };
+  return {
+    id: 'garden',
+    title: 'Garden',
+    answer: adoptionAnswer(state),
+    blocks: [
+      ...adoptionBlocks(state),
+      fold(state, 'garden.empty', 'Begin without a list', [
+        { kind: 'text', text: 'Makes empty sheets for plants, beds, doses, rig and mix.' },
+        { kind: 'actions', actions: [newGarden(false)] },
+      ]),
+    ],
+  };
+};
+
+const READY: StepState = { kind: 'ready' };
+
+export const gardenSection = (state: PaneState, garden: Garden): Section => {
+  if (!garden.has.plants) return beforeAdoption(state);
+  const without = sizesWithoutDose(garden);
+  const step = gardenStep(state);
+  const blocks: Block[] = [
+    ...problemBlocks(garden.problems, ['garden', 'doses']),
+    ...(without.length === 0
+      ? []
+      : [
+          {
+            kind: 'text',
+            tone: 'warning',
+            text: `No dose is given for ${listed(without)}: add it on the Doses sheet.`,
+          } as const,
+        ]),
+    ...(hasRoses(garden)
+      ? []
+      : [{ kind: 'text', text: 'Type your roses into the Plants sheet, or adopt a list below.' } as const]),
+    dosesBlock(askDoses(state, garden)),
+    {
+      kind: 'actions',
+      actions: [keeping(state, step, ['dose.'], { id: 'doses.keep', label: 'Keep the doses' })],
+    },
+    bedsBlock(state, garden, askBeds(state, garden)),
+    {
+      kind: 'actions',
+      actions: [
+        keeping(state, READY, ['bed.'], { id: 'beds.keep', label: 'Keep the walk' }),
+        ...(adopting(state) ? [] : goingOn(state, step, ['dose.', 'bed.'], { id: 'rig', label: 'Rig' })),
+      ],
+    },
+    ...(state.ownSheets.length === 0
+      ? []
+      : [fold(state, AGAIN_FOLD, 'Adopt another list', adopting(state) ? adoptionBlocks(state) : [])]),
+  ];
+  return {
+    id: 'garden',
+    title: 'Garden',
+    answer: hasRoses(garden) ? gardenSentence(garden) : 'The plant inventory is empty',
+    blocks,
+  };
+};

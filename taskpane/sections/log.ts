@@ -1,0 +1,174 @@
+import type { CardReading } from '../../addin/workbook/card/readCard';
+import type { LoggedRound, RoundFed } from '../../addin/workbook/log/logRound';
+import { askNumber, askText, firstFault } from '../asked';
+import { plural, shortNumber } from '../quantityWords';
+import type { PaneState } from '../state';
+import { calendarDay, readDay, serialDay } from '../time';
+import type { Block, Section, StepState } from '../view';
+
+const RECENT = 6;
+
+/** True where the log holds a round of the card's day and mix. */
+export const isLogged = (card: CardReading, rounds: readonly LoggedRound[]): boolean =>
+  rounds.some(({ date, mix }) => date === card.date && mix === card.mix);
+
+const volume = (value: number, unit: string): string => `${shortNumber(value)} ${unit}`;
+
+const pumpedOut = ({ madeUp, leftOver, need, unit }: LoggedRound): string => {
+  const out = madeUp - leftOver;
+  const share = need === undefined || !(need > 0) ? '' : `, ${Math.round((out / need) * 100)} % of the plan`;
+  return `${volume(out, unit)}${share}`;
+};
+
+export const askLog = (state: PaneState, card: CardReading) => {
+  const madeUp = askNumber(state, {
+    section: 'log',
+    id: 'log.madeUp',
+    label: 'Made up',
+    known: card.madeUp,
+    unit: card.unit,
+    above: true,
+    required: true,
+    help: 'Water and products together, all fills.',
+  });
+  return {
+    date: askText(state, {
+      section: 'log',
+      id: 'log.date',
+      label: 'Day',
+      kind: 'date',
+      known: calendarDay(card.date),
+      read: readDay,
+      allowed: 'a day such as 2026-05-03',
+      required: true,
+    }),
+    fills: askNumber(state, {
+      section: 'log',
+      id: 'log.fills',
+      label: 'Fills',
+      known: card.fills,
+      whole: true,
+      required: true,
+    }),
+    madeUp,
+    leftOver: askNumber(state, {
+      section: 'log',
+      id: 'log.leftOver',
+      label: 'Left over',
+      known: Math.max(0, card.madeUp - card.need),
+      unit: card.unit,
+      most: madeUp.value ?? card.madeUp,
+      required: true,
+      help: 'In the barrel at the end, and at each move.',
+    }),
+    notes: askText(state, { section: 'log', id: 'log.notes', label: 'Notes' }),
+  };
+};
+
+export type LogAnswers = ReturnType<typeof askLog>;
+
+export const logFault = (asked: LogAnswers): string | undefined => firstFault(Object.values(asked));
+
+/** What the grower says of the round; call it only where `logFault` finds nothing. */
+export const roundFed = (asked: LogAnswers, today: string): RoundFed => ({
+  date: serialDay(asked.date.value ?? today),
+  leftOver: asked.leftOver.value ?? 0,
+  madeUp: asked.madeUp.value,
+  fills: asked.fills.value,
+  notes: asked.notes.value ?? '',
+});
+
+const recentBlocks = (rounds: readonly LoggedRound[]): Block[] =>
+  rounds.length === 0
+    ? []
+    : [
+        {
+          kind: 'table',
+          table: {
+            id: 'log.recent',
+            caption: 'Last rounds',
+            columns: [{ label: 'Day' }, { label: 'Mix' }, { label: 'Pumped out', numeric: true }],
+            rows: rounds
+              .slice(0, RECENT)
+              .map((round) => [calendarDay(round.date), round.mix, pumpedOut(round)]),
+          },
+        },
+      ];
+
+/** Whether rounds are logged, and whether an earlier card waits to be. */
+export const logStep = ({ card, log, today }: PaneState): StepState => {
+  const rounds = log?.rounds ?? [];
+  if (card !== undefined && !isLogged(card, rounds) && calendarDay(card.date) < today)
+    return { kind: 'attention', why: `the round of ${calendarDay(card.date)} is not logged yet` };
+  const [last] = rounds;
+  return last === undefined
+    ? { kind: 'empty' }
+    : { kind: 'ready', says: `last round ${calendarDay(last.date)}` };
+};
+
+const withoutCard = (state: PaneState, rounds: readonly LoggedRound[]): Section => ({
+  id: 'log',
+  title: 'Log',
+  answer: state.cardWaits ? 'The card has no numbers yet' : 'Make a card, feed by it, then log it here',
+  blocks: [
+    state.cardWaits
+      ? {
+          kind: 'text',
+          text: 'Its formulas are not worked out yet, or one of them shows an error. Look at the card, or make it again.',
+        }
+      : {
+          kind: 'text',
+          text: 'The log takes its numbers from the round card and asks only what went differently.',
+        },
+    { kind: 'actions', actions: [{ id: 'go.round', label: 'Go to Round', primary: true }] },
+    ...recentBlocks(rounds),
+  ],
+});
+
+export const logSection = (state: PaneState): Section => {
+  const rounds = state.log?.rounds ?? [];
+  const problems = (state.log?.problems ?? []).map((text): Block => ({
+    kind: 'text',
+    text,
+    tone: 'warning',
+  }));
+  const { card } = state;
+  if (card === undefined) return withoutCard(state, rounds);
+  const asked = askLog(state, card);
+  const day = calendarDay(card.date);
+  const done = isLogged(card, rounds);
+  const already: Block[] = done
+    ? [
+        {
+          kind: 'text',
+          tone: 'good',
+          text: 'This card is in the log. Write again only if you fed by it twice.',
+        },
+      ]
+    : [];
+  return {
+    id: 'log',
+    title: 'Log',
+    answer: `${done ? 'Logged: ' : ''}${day}, ${plural(card.fills, 'fill')}, ${volume(card.madeUp, card.unit)} made up`,
+    blocks: [
+      ...problems,
+      ...already,
+      { kind: 'text', tone: 'quiet', text: 'As the card planned it. Change what went differently.' },
+      {
+        kind: 'fields',
+        fields: [
+          asked.date.field,
+          asked.fills.field,
+          asked.madeUp.field,
+          asked.leftOver.field,
+          asked.notes.field,
+        ],
+      },
+      {
+        kind: 'actions',
+        actions: [{ id: 'log.write', label: 'Write the log line', ...(done ? {} : { primary: true }) }],
+      },
+      ...recentBlocks(rounds),
+    ],
+  };
+};

@@ -1,0 +1,81 @@
+import { findRateUnit } from '../../addin/core';
+import type { Garden, MixRow } from '../../addin/workbook/garden';
+import { askChoice, askNumber, unitBeside, type Asked } from '../asked';
+import type { PaneState } from '../state';
+import { unitChoices } from '../unitChoices';
+import type { Table } from '../view';
+
+const FEWEST_ROWS = 3;
+const MOST_ROWS = 12;
+
+/** One line of the mix as it stands in the pane. */
+export interface MixLine {
+  readonly product: Asked<string>;
+  readonly rate: Asked<number>;
+  readonly rateUnit: string;
+  /** What the sheet's row is; undefined for a line that is new. */
+  readonly known?: MixRow;
+}
+
+const lineOf = (state: PaneState, garden: Garden, index: number): MixLine => {
+  const known = garden.mix[index];
+  const names = garden.products.map(({ name }) => name);
+  const number = index + 1;
+  const product = askChoice(state, {
+    section: 'mix',
+    id: `mix.product.${number}`,
+    label: `Product ${number}`,
+    known: known?.product ?? '',
+    choices: [{ value: '', label: 'None' }, ...names],
+  });
+  const choices = unitChoices(garden.settings.measures, 'greatest');
+  const greatest = garden.products.find(({ name }) => name === product.value)?.greatestRate;
+  const rate = askNumber(state, {
+    section: 'mix',
+    id: `mix.rate.${number}`,
+    label: `Rate of product ${number}`,
+    known: known?.rate.value,
+    unit: { known: known?.rate.unit ?? greatest?.unit ?? choices[0] ?? '', choices },
+    above: true,
+    required: product.value !== '',
+  });
+  return { product, rate, rateUnit: unitBeside(rate), ...(known === undefined ? {} : { known }) };
+};
+
+/** The lines of the mix, three at least and always one to spare. */
+export const askMixLines = (state: PaneState, garden: Garden): MixLine[] => {
+  const lines: MixLine[] = [];
+  for (let index = 0; index < MOST_ROWS; index += 1) {
+    const line = lineOf(state, garden, index);
+    lines.push(line);
+    const enough = index + 1 >= Math.max(FEWEST_ROWS, garden.mix.length);
+    if (enough && line.product.value === '') break;
+  }
+  return lines;
+};
+
+/** Lines that name a product and a rate, as rows of the mix. */
+export const rowsOf = (lines: readonly MixLine[]): MixRow[] =>
+  lines.flatMap(({ product, rate, rateUnit, known }, index) =>
+    product.value === undefined ||
+    product.value === '' ||
+    rate.value === undefined ||
+    findRateUnit(rateUnit) === undefined
+      ? []
+      : [{ row: known?.row ?? index, product: product.value, rate: { value: rate.value, unit: rateUnit } }],
+  );
+
+/** Why the mix cannot be kept as it stands; undefined where it can. */
+export const mixFault = (lines: readonly MixLine[]): string | undefined => {
+  const named = lines.map(({ product }) => product.value ?? '').filter((name) => name !== '');
+  const twice = named.find((name, index) => named.indexOf(name) !== index);
+  if (twice !== undefined) return `“${twice}” stands twice in the mix; use one rate a product.`;
+  return lines.find(({ rate }) => rate.fault !== undefined)?.rate.fault;
+};
+
+export const mixTable = (lines: readonly MixLine[]): Table => ({
+  id: 'mix.lines',
+  caption: 'Into the barrel',
+  columns: [{ label: 'Product' }, { label: 'Rate' }],
+  rows: lines.map(({ product, rate }) => [product.field, rate.field]),
+});

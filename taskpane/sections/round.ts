@@ -1,0 +1,192 @@
+import { overLabel } from '../../addin/core';
+import type { Refusal, RoundInput, RoundPlan } from '../../addin/core';
+import { CARD } from '../../addin/workbook/card/cardNames';
+import type { Garden, RoundOptions } from '../../addin/workbook/garden';
+import { areaNamed } from '../../addin/workbook/snapshot';
+import { askChoice, askText, askToggle } from '../asked';
+import { mixProductsOf, planOf } from '../planning';
+import type { PaneState } from '../state';
+import { readClock, readDay } from '../time';
+import type { Action, Block, Section, StepState } from '../view';
+
+import { fold } from './fold';
+import { countsBlock, fillsBlock, foodBlock, roundSentence, totalsBlock } from './roundPlan';
+
+/** Warnings of this plan, said above it; the other cautions stand below. */
+const ABOVE = ['over-label', 'count-rounding', 'plain-water'];
+
+const STEP_LABELS = { garden: 'Garden', rig: 'Rig', mix: 'Mix' } as const;
+type Needed = keyof typeof STEP_LABELS;
+
+/** What a round still needs: a stop of the way and why. */
+export interface Missing {
+  readonly section: Needed;
+  readonly why: string;
+}
+
+export const askRound = (state: PaneState, garden: Garden) => {
+  const mix = mixProductsOf(garden);
+  const over = 'refused' in mix ? [] : overLabel(mix);
+  const unread = garden.problems.length > 0;
+  return {
+    date: askText(state, {
+      section: 'round',
+      id: 'round.date',
+      label: 'Day',
+      kind: 'date',
+      known: state.today,
+      read: readDay,
+      allowed: 'a day such as 2026-05-03',
+      required: true,
+    }),
+    start: askText(state, {
+      section: 'round',
+      id: 'round.start',
+      label: 'Start',
+      kind: 'time',
+      known: '07:00',
+      read: (text) => (readClock(text) === undefined ? undefined : text),
+      allowed: 'a time from 0:00 to 23:59',
+      required: true,
+    }),
+    style: askChoice(state, {
+      section: 'round',
+      id: 'round.style',
+      label: 'Fills',
+      known: garden.settings.fillStyle,
+      choices: [
+        { value: 'full', label: 'Full barrels and a short last one' },
+        { value: 'equal', label: 'All the same size' },
+      ],
+    }),
+    reason: askText(state, {
+      section: 'round',
+      id: 'round.reason',
+      label: 'Why above the label?',
+      help: `${over.map(({ name }) => name).join(', ')}: the reason is written on the card.`,
+    }),
+    overLabel: over.length > 0,
+    leaveOut: askToggle(state, {
+      section: 'round',
+      id: 'round.leaveOut',
+      label: 'Plan without the rows that could not be read',
+      known: false,
+    }),
+    unread,
+  };
+};
+
+export const roundAnswers = (asked: ReturnType<typeof askRound>): RoundOptions => ({
+  start: readClock(asked.start.value ?? '') ?? 0,
+  style: asked.style.value === 'equal' ? 'equal' : 'full',
+  ...(asked.overLabel && asked.reason.value !== undefined ? { overLabelReason: asked.reason.value } : {}),
+  leaveOutUnread: asked.unread && asked.leaveOut.value === true,
+});
+
+const leads = (sections: readonly Needed[]): Action[] =>
+  sections.map((section, index) => ({
+    id: `go.${section}`,
+    label: `Go to ${STEP_LABELS[section]}`,
+    ...(index === 0 ? { primary: true } : {}),
+  }));
+
+const missingBlocks = (missing: readonly Missing[]): Block[] =>
+  missing.length === 0
+    ? []
+    : [
+        { kind: 'heading', text: 'What it needs' },
+        { kind: 'steps', items: missing.map(({ section, why }) => `${STEP_LABELS[section]}: ${why}`) },
+        { kind: 'actions', actions: leads(missing.map(({ section }) => section)) },
+      ];
+
+/** The sheet of the round card; undefined where there is none. */
+export const cardSheet = ({ snapshot }: PaneState): string | undefined =>
+  snapshot && areaNamed(snapshot, CARD)?.sheet;
+
+const planBlocks = (state: PaneState, garden: Garden, input: RoundInput, plan: RoundPlan): Block[] => {
+  const loud = plan.cautions.filter(({ id }) => ABOVE.includes(id));
+  const usual = plan.cautions.filter(({ id }) => !ABOVE.includes(id));
+  return [
+    ...loud.map(({ text }): Block => ({ kind: 'text', text, tone: 'warning' })),
+    countsBlock(garden, plan),
+    fillsBlock(garden, input, plan),
+    totalsBlock(garden, plan),
+    fold(state, 'round.food', 'Food for each plant', [foodBlock(plan)]),
+    { kind: 'cautions', items: usual.map(({ text }) => text) },
+  ];
+};
+
+/** Whether a round can be planned from what the sheets hold. */
+export const roundStep = (state: PaneState, missing: readonly Missing[]): StepState => {
+  const { garden } = state;
+  if (garden === undefined || missing.length > 0) return { kind: 'empty' };
+  const planned = planOf(garden, roundAnswers(askRound(state, garden)));
+  if ('refusals' in planned) return { kind: 'attention', why: planned.refusals[0]?.refused ?? '' };
+  return { kind: 'ready', says: roundSentence(garden, planned.input, planned.plan) };
+};
+
+const MENDED_AT: Readonly<Record<Refusal['place'], Needed | undefined>> = {
+  garden: 'garden',
+  doses: 'garden',
+  rig: 'rig',
+  mix: 'mix',
+  round: undefined,
+};
+
+const REFUSALS_SHOWN = 5;
+
+/** Why this round is not planned, and where each reason is mended. */
+const refusedSection = (refusals: readonly Refusal[], fields: Block): Section => {
+  const places = [...new Set(refusals.flatMap(({ place }) => MENDED_AT[place] ?? []))];
+  return {
+    id: 'round',
+    title: 'Round',
+    answer: 'This round cannot be planned yet',
+    blocks: [
+      ...refusals
+        .slice(0, REFUSALS_SHOWN)
+        .map(({ refused }): Block => ({ kind: 'text', text: refused, tone: 'warning' })),
+      fields,
+      ...(places.length === 0 ? [] : [{ kind: 'actions', actions: leads(places) } as const]),
+    ],
+  };
+};
+
+export const roundSection = (state: PaneState, garden: Garden, missing: readonly Missing[]): Section => {
+  const asked = askRound(state, garden);
+  const fields: Block = {
+    kind: 'fields',
+    fields: [
+      asked.date.field,
+      asked.start.field,
+      asked.style.field,
+      ...(asked.overLabel ? [asked.reason.field] : []),
+      ...(asked.unread ? [asked.leaveOut.field] : []),
+    ],
+  };
+  if (missing.length > 0)
+    return {
+      id: 'round',
+      title: 'Round',
+      answer: 'This round is not ready to plan',
+      blocks: missingBlocks(missing),
+    };
+  const planned = planOf(garden, roundAnswers(asked));
+  if ('refusals' in planned) return refusedSection(planned.refusals, fields);
+  const card: Action[] = [
+    { id: 'round.card', label: 'Make the card', primary: true },
+    ...(state.can.print && cardSheet(state) !== undefined
+      ? [{ id: 'round.print', label: 'Print the card' }]
+      : []),
+  ];
+  return {
+    id: 'round',
+    title: 'Round',
+    answer: roundSentence(garden, planned.input, planned.plan),
+    blocks: [
+      fields,
+      { kind: 'actions', actions: card },
+      ...planBlocks(state, garden, planned.input, planned.plan),
+    ],
+  };
+};

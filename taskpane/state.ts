@@ -1,0 +1,89 @@
+import type { CardReading } from '../addin/workbook/card/readCard';
+import type { Garden } from '../addin/workbook/garden';
+import type { LoggedRound } from '../addin/workbook/log/logRound';
+import type { Snapshot } from '../addin/workbook/port';
+
+import type { ChosenList } from './adoption';
+import type { CellExplanation, HostServices } from './services';
+import type { View } from './view';
+
+export const SECTION_IDS = ['garden', 'rig', 'mix', 'round', 'log', 'tanks'] as const;
+export type SectionId = (typeof SECTION_IDS)[number];
+
+export const isSection = (id: string): id is SectionId => SECTION_IDS.some((known) => known === id);
+
+/** Everything the pane knows; plain data, replaced and never changed. */
+export interface PaneState {
+  readonly section: SectionId;
+  /** True once the user went to a section; until then the pane chooses where to begin. */
+  readonly chosen: boolean;
+  /** What was typed and is not in the sheets yet, by field. */
+  readonly typed: Readonly<Record<string, string>>;
+  /** Sections whose main action was refused: from then on what is missing is said as well as what is wrong. */
+  readonly tried: readonly SectionId[];
+  /** Folds that the user opened or closed, by block. */
+  readonly folds: Readonly<Record<string, boolean>>;
+  /** Today on the user's calendar, yyyy-mm-dd. */
+  readonly today: string;
+  readonly measures: 'US' | 'metric';
+  /** What the host can do besides. */
+  readonly can: { readonly undo: boolean; readonly print: boolean };
+  /** What the sheets hold; undefined until they were read. */
+  readonly garden?: Garden;
+  /** The cells that the garden was read from; what is written is worked out from them. */
+  readonly snapshot?: Snapshot;
+  /** The round card as it stands; undefined where there is none or its formulas have no numbers. */
+  readonly card?: CardReading;
+  /** True where there is a card without numbers. */
+  readonly cardWaits: boolean;
+  readonly log?: { readonly rounds: readonly LoggedRound[]; readonly problems: readonly string[] };
+  /** Sheets of the user's own with something on them: lists that may be adopted. */
+  readonly ownSheets: readonly { readonly name: string; readonly rows: number; readonly active: boolean }[];
+  /** The list that is being adopted. */
+  readonly list?: ChosenList;
+  /** The sheet whose reading the user stopped. */
+  readonly listStopped?: string;
+  /** Why the selected cell shows what it shows; undefined where it holds no formula. */
+  readonly cell?: CellExplanation;
+  readonly message?: View['message'];
+  readonly busy?: View['busy'];
+}
+
+/** Before anything was read. */
+export const startState = (services: HostServices): PaneState => ({
+  section: 'garden',
+  chosen: false,
+  typed: {},
+  tried: [],
+  folds: {},
+  today: services.today(),
+  measures: services.measures,
+  can: { undo: services.undo !== undefined, print: services.print !== undefined },
+  ownSheets: [],
+  cardWaits: false,
+});
+
+/**
+ * The state once what was typed in fields of these beginnings stands in the sheets. What was typed on since `before`
+ * is kept.
+ */
+export const settled =
+  (before: PaneState, section: SectionId, ...prefixes: readonly string[]) =>
+  (state: PaneState): PaneState => {
+    const isWritten = (id: string, value: string): boolean =>
+      before.typed[id] === value && prefixes.some((prefix) => id.startsWith(prefix));
+    return {
+      ...state,
+      tried: state.tried.filter((id) => id !== section),
+      typed: Object.fromEntries(Object.entries(state.typed).filter(([id, value]) => !isWritten(id, value))),
+    };
+  };
+
+/** The state once a section's main action was refused: what is missing is said from now on, in opened folds too. */
+export const triedIn =
+  (section: SectionId, ...folds: readonly string[]) =>
+  (state: PaneState): PaneState => ({
+    ...state,
+    tried: [...new Set([...state.tried, section])],
+    folds: { ...state.folds, ...Object.fromEntries(folds.map((fold) => [fold, true])) },
+  });
