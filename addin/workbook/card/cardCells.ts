@@ -62,6 +62,26 @@ const heading = ({ sources, request, layout }: CardContext): PageCell[] => {
   ];
 };
 
+/** Words put on lines of their own where they would not fit across the page. */
+const lines = (text: string, most: number): string[] =>
+  text.split(' ').reduce<string[]>((done, word) => {
+    const last = done.at(-1);
+    if (last !== undefined && last.length + word.length + 1 <= most)
+      done[done.length - 1] = `${last} ${word}`;
+    else done.push(word);
+    return done;
+  }, []);
+
+/** Characters of small print in one printed column. */
+const SMALL_PRINT = 14;
+
+const cautionRows = ({ request, layout }: CardContext): PageCell[] => {
+  const { column, cautions } = layout;
+  return request.cautions
+    .flatMap((text) => lines(text, (column.last - column.name + 1) * SMALL_PRINT))
+    .map((text, index) => place(cautions + index, column.name, text, 'note'));
+};
+
 /** Every cell of the card and of its workings. */
 export const cardCells = (sources: CardSources, request: CardRequest, layout: CardLayout): PageCell[] => {
   const context: CardContext = { sources, request, layout };
@@ -76,9 +96,7 @@ export const cardCells = (sources: CardSources, request: CardRequest, layout: Ca
     ...countRows(context),
     ...stations,
     ...totalRow(context),
-    ...request.cautions.map((text, index) =>
-      place(layout.cautions + index, layout.column.name, text, 'note'),
-    ),
+    ...cautionRows(context),
     ...workings(context),
   ];
 };

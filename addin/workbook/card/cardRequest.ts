@@ -16,9 +16,6 @@ export interface CardOptions {
 
 const HOT_WATER_UNIT: Readonly<Record<System, string>> = { US: 'qt', metric: 'L', imperial: 'imp qt' };
 const SECONDS_A_DAY = 86_400;
-/** Characters of small print that fit across a page. */
-const LINE = 104;
-
 /** The measures that a product is told in follow the way its rate is written. */
 const wayOf = (rateUnit: string): MeasuringWay => {
   const amount = findRateUnit(rateUnit)?.amount;
@@ -26,16 +23,6 @@ const wayOf = (rateUnit: string): MeasuringWay => {
   if (amount.family === 'mass') return amount.system === 'metric' ? 'metric mass' : 'US mass';
   return `${amount.system} volume`;
 };
-
-/** Words put on lines of their own where they would not fit across the page. */
-export const lines = (text: string, most = LINE): string[] =>
-  text.split(' ').reduce<string[]>((done, word) => {
-    const last = done.at(-1);
-    if (last !== undefined && last.length + word.length + 1 <= most)
-      done[done.length - 1] = `${last} ${word}`;
-    else done.push(word);
-    return done;
-  }, []);
 
 const productsOf = (garden: Garden): CardProduct[] =>
   garden.mix.map(({ product, rate }) => ({
@@ -67,6 +54,6 @@ export const cardRequest = (
   sizeClasses: sizeClassesOf(garden, plan),
   products: productsOf(garden),
   hotWaterUnit: HOT_WATER_UNIT[garden.settings.measures],
-  cautions: plan.cautions.flatMap(({ text }) => lines(text)),
+  cautions: plan.cautions.map(({ text }) => text),
   ...(options.overLabelReason ? { overLabelReason: options.overLabelReason } : {}),
 });
