@@ -1,0 +1,100 @@
+import {
+  CellValueType,
+  LocaleType,
+  LogLevel,
+  Univer,
+  UniverInstanceType,
+  type ICellData,
+} from '@univerjs/core';
+import { FUniver } from '@univerjs/core/facade';
+import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
+import { UniverSheetsPlugin } from '@univerjs/sheets';
+import { UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
+import '@univerjs/engine-formula/facade';
+import '@univerjs/sheets-formula/facade';
+import '@univerjs/sheets/facade';
+import { call, catalogue, type RawArgument, type RawScalar } from '../../functions';
+import type { MemoryBook, MemoryCell } from '../../addin/workbook/memory/book';
+
+/** The workbench's formula engine without a page: what the formulas of a memory workbook come to. */
+export interface HeadlessGrid {
+  /** A number or text, an error such as '#N/A', or '' for a cell that shows nothing. */
+  value(sheet: string, row: number, column: number): unknown;
+  set(sheet: string, row: number, column: number, value: string | number | null): Promise<void>;
+  close(): void;
+}
+
+const ERRORS = new Set(['#N/A', '#VALUE!', '#REF!', '#DIV/0!', '#NUM!', '#NAME?', '#NULL!']);
+
+const scalar = (value: unknown): RawScalar => {
+  if (typeof value === 'string') return ERRORS.has(value) ? { error: value } : value;
+  return typeof value === 'number' || typeof value === 'boolean' ? value : null;
+};
+const argument = (value: unknown): RawArgument =>
+  Array.isArray(value) ? value.map((row: unknown[]) => row.map(scalar)) : scalar(value);
+
+const dataOf = (cell: MemoryCell): ICellData => {
+  if (cell.formula !== undefined) return { f: cell.formula };
+  if (typeof cell.value === 'number') return { v: cell.value, t: CellValueType.NUMBER };
+  if (typeof cell.value === 'boolean') return { v: cell.value ? 1 : 0, t: CellValueType.BOOLEAN };
+  return { v: cell.value ?? '', t: CellValueType.STRING };
+};
+
+const sheetData = (sheet: MemoryBook['sheets'][number], id: string) => ({
+  id,
+  name: sheet.name,
+  rowCount: 3000,
+  columnCount: 60,
+  cellData: Object.fromEntries(
+    [...sheet.cells].map(([row, cells]) => [
+      row,
+      Object.fromEntries([...cells].map(([column, cell]) => [column, dataOf(cell)])),
+    ]),
+  ),
+});
+
+let opened = 0;
+
+export const openHeadlessGrid = async (book: MemoryBook): Promise<HeadlessGrid> => {
+  const univer = new Univer({
+    logLevel: LogLevel.ERROR,
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: {} },
+  });
+  univer.registerPlugin(UniverFormulaEnginePlugin);
+  univer.registerPlugin(UniverSheetsPlugin);
+  univer.registerPlugin(UniverSheetsFormulaPlugin);
+  opened += 1;
+  const sheets = book.sheets.map((sheet, index) => sheetData(sheet, `s${opened}-${index}`));
+  const api = FUniver.newAPI(univer);
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, {
+    id: `w${opened}`,
+    sheetOrder: sheets.map(({ id }) => id),
+    sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
+  });
+  const formulas = api.getFormula();
+  for (const { name } of catalogue)
+    formulas.registerFunction(
+      `FEED.${name}`,
+      (...given: unknown[]) => {
+        const outcome = call(name, given.map(argument));
+        return ('error' in outcome ? outcome.error : outcome.value) as never;
+      },
+      name,
+    );
+  const settled = () => formulas.onCalculationResultApplied(10_000);
+  const waiting = settled();
+  formulas.executeCalculation();
+  await waiting;
+  const range = (sheet: string, row: number, column: number) =>
+    api.getActiveWorkbook()!.getSheetByName(sheet)!.getRange(row, column);
+  return {
+    value: (sheet, row, column) => range(sheet, row, column).getValue() ?? '',
+    set: async (sheet, row, column, value) => {
+      const done = settled();
+      range(sheet, row, column).setValue(value === null ? { v: null, t: null } : dataOf({ value }));
+      await done;
+    },
+    close: () => univer.dispose(),
+  };
+};
