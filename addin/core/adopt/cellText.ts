@@ -75,6 +75,10 @@ export const remembered = <Reading>(read: (text: string) => Reading): ((text: st
 /** 'text' in the quotation marks of the sentences, shortened to 60 characters. */
 export const quoted = (text: string): string => `“${text.length > 60 ? `${text.slice(0, 59)}…` : text}”`;
 
-/** A column's letters as a spreadsheet shows them: 0 is A, 26 is AA. */
+/**
+ * A column's letters as a spreadsheet shows them.
+ *
+ * @example columnLetters(26) // 'AA'
+ */
 export const columnLetters = (index: number): string =>
   (index >= 26 ? columnLetters(Math.floor(index / 26) - 1) : '') + String.fromCharCode(65 + (index % 26));

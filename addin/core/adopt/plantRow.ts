@@ -59,7 +59,7 @@ const splitCount = (name: string, loose: boolean): readonly [string, string] => 
 
 /** 'Amber Kettle (HT)': a class in brackets after the name. */
 const splitClass = (name: string, read: RoseReader): readonly [string, RoseReading | undefined, string] => {
-  const match = /^(.*\S)\s*[([]([^()[\]]{2,40})[)\]]$/u.exec(name);
+  const match = /^(.*\S)\s*[([]([^()[\]]{1,40})[)\]]$/u.exec(name);
   const reading = match ? read(match[2]!, 'class') : undefined;
   return reading ? [match![1]!, reading, match![2]!] : [name, undefined, ''];
 };

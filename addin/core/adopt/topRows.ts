@@ -38,8 +38,12 @@ export const topRows = (sheet: ListSheet, merged: MergedCells, most: number): re
   return rows;
 };
 
-/** The middle one of how many cells the rows fill; 0 for no rows. */
+/**
+ * Cells that a row about plants usually fills: the middle one of the rows with several cells, unless most rows
+ * hold one cell and the list is a single column.
+ */
 export const usualFill = (rows: readonly FilledRow[]): number => {
-  const fills = rows.map((row) => row.cells.length).sort((a, b) => a - b);
-  return fills[Math.floor(fills.length / 2)] ?? 0;
+  const several = rows.map((row) => row.cells.length).filter((cells) => cells > 1);
+  if (several.length * 3 < rows.length) return Math.min(rows.length, 1);
+  return several.sort((a, b) => a - b)[Math.floor(several.length / 2)] ?? 0;
 };
