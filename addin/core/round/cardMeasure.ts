@@ -4,6 +4,7 @@ import type { KitchenMeasure } from '../measuring/kitchenMeasure';
 import { finestMeasure, measure } from '../measuring/kitchenMeasure';
 import type { Amount, Density, Litres, Rate } from '../measuring/quantity';
 import type { Unit } from '../measuring/units';
+import { cardStep } from './cardStep';
 import { numberInWords } from './inWords';
 import { passesRate } from './labelRate';
 import type { Refusal } from './round';
@@ -17,7 +18,7 @@ export interface CardMeasure extends KitchenMeasure {
 /**
  * An amount of product in the measures that people own, never above a label's greatest rate.
  *
- * The nearest measure, or the one below where the nearest in that volume passes the label's greatest rate. Where a
+ * To a step that suits the amount (`cardStep`): the nearest measure, or the one below where the nearest in that volume passes the label's greatest rate. Where a
  * rate above the label is planned with a reason, that rate takes the label's place, so that rounding adds nothing.
  *
  * @param amount       product for the fill, > 0
@@ -54,13 +55,14 @@ export const cardMeasure = (
       `use an amount of ${numberInWords(finest.step)} ${finest.unit.token} or more.`,
     place: 'mix',
   };
-  const nearest = measure(exact, unit);
+  const step = cardStep(exact, unit);
+  const nearest = measure(exact, unit, step);
   if (nearest === undefined) return tooSmall;
   const limit = greatestRate !== undefined && passesRate(rate, greatestRate, density) ? rate : greatestRate;
   const mixed = strength(toAmount(nearest.measured, unit), volume);
   // Without a density the two kinds cannot be compared; then rounding down is the safe side.
   if (limit === undefined || passesRate(mixed, limit, density) === false)
     return { ...nearest, rounding: 'nearest' };
-  const below = measure(exact, unit, undefined, 'down');
+  const below = measure(exact, unit, step, 'down');
   return below === undefined ? tooSmall : { ...below, rounding: 'down' };
 };

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { liquid, planned, powder, round } from './garden';
+import { group, liquid, planned, powder, round } from './garden';
 
 const idsOf = (mix: Parameters<typeof round>[0]) => planned(round(mix)).cautions.map(({ id }) => id);
 
@@ -34,8 +34,10 @@ test('each safety caution defers to a label, sheet, manual, code or trade, or to
 
 test('the weight is that of the heaviest fill, in the measures of the user', () => {
   const text = (measures: 'metric' | 'US') =>
-    planned(round({ measures })).cautions.find(({ id }) => id === 'barrel-weight')?.text;
-  // 102 L × 998.2 g/L + 9 kg.
+    planned(round({ measures, groups: [group('Gate', 'Tap', 'large', 30)] })).cautions.find(
+      ({ id }) => id === 'barrel-weight',
+    )?.text;
+  // 102 L × 998.2 g/L + 9 kg; the last fill has 20 L.
   expect(text('metric')).toContain('up to 110.8 kg, and what the products add');
   expect(text('US')).toContain('up to 244.3 lb');
 });

@@ -38,6 +38,13 @@ describe('barrels side by side', () => {
     expectSame('weightFull' in rows[0]! ? rows[0].weightFull : undefined, 152 * 998.2 + 20_000);
   });
 
+  test('a full barrel is one filled to its line', () => {
+    const { rows } = compareTanks(round({ groups, rigChanges: { fillLine: 0.9 } }), [
+      { barrel: litres(100) },
+    ]);
+    expectSame('weightFull' in rows[0]! ? rows[0].weightFull : undefined, 90 * 998.2 + 9000);
+  });
+
   test('a bigger barrel takes no more fills and no more time', () => {
     const sizes = [30, 60, 90, 120, 240].map((n) => ({ barrel: litres(n) }));
     const rows = compareTanks(round({ groups }), sizes).rows.map((row) => {

@@ -136,6 +136,12 @@ describe('a round that cannot be planned is refused in a sentence that names wha
       'Rate of “Soluble powder 20-20-20”: 0 g/L was given; use 0.000001 g/L to 2,000 g/L.',
     ],
     [
+      'a label’s rate that is no number',
+      withMix({ greatestRate: rate(NaN, 'g/L') }),
+      'mix',
+      "Label's greatest rate of “Soluble powder 20-20-20”: no number was given; use 0.000001 g/L to 2,000 g/L.",
+    ],
+    [
       'a rate and a label’s rate of two kinds without a density',
       withMix({ rate: rate(1, 'mL/L') }),
       'mix',
@@ -216,6 +222,14 @@ test('every size that lacks a dose is named, the many counted', () => {
 test('a size whose plants are all gone needs no dose', () => {
   const groups = [group('Gate', 'Tap', 'large', 1), group('Gate', 'Tap', 'climber', 0)];
   expect(planned(round({ groups })).totals.plants).toBe(1);
+});
+
+test('a dose of a size without plants may be blank, odd or doubled', () => {
+  const doses = [4, 0, 1].map((dose, place) => ({
+    sizeClass: place === 0 ? 'large' : 'climber',
+    dose: litres(dose),
+  }));
+  expect(planned(round({ doses })).totals.need).toBe(200);
 });
 
 test('sentences speak in the measures of the user', () => {
