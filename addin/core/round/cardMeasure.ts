@@ -18,8 +18,9 @@ export interface CardMeasure extends KitchenMeasure {
 /**
  * An amount of product in the measures that people own, never above a label's greatest rate.
  *
- * To a step that suits the amount (`cardStep`): the nearest measure, or the one below where the nearest in that volume passes the label's greatest rate. Where a
- * rate above the label is planned with a reason, that rate takes the label's place, so that rounding adds nothing.
+ * To a step that suits the amount (`cardStep`): the nearest measure, or the one below where the nearest in that volume
+ * passes the label's greatest rate. Where a rate above the label is planned with a reason, that rate takes the
+ * label's place, so that rounding adds nothing.
  *
  * @param amount       product for the fill, > 0
  * @param unit         of volume or mass that the card measures in
