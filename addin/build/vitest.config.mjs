@@ -13,6 +13,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/hosts/**'],
           environment: 'node',
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
         },
       },
       {

@@ -17,6 +17,7 @@ export * from './round/round';
 export * from './round/planRound';
 export * from './round/compareTanks';
 export * from './round/cardMeasure';
+export * from './round/cardStep';
 export * from './round/food';
 export * from './round/labelRate';
 export { MOST_ROUND_FILLS } from './round/refusals';

@@ -1,11 +1,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 
-import { planRound, toCanonical, findUnit, seconds } from '../../addin/core';
-import type { RoundPlan } from '../../addin/core';
+import { cardMeasure, compareTanks, findUnit, grams, litres, planRound, toCanonical } from '../../addin/core';
+import type { RoundInput, RoundPlan } from '../../addin/core';
 import { cardAreas } from '../../addin/workbook/card/cardNames';
 import { makeCard } from '../../addin/workbook/card/makeCard';
 import { readCard } from '../../addin/workbook/card/readCard';
-import { logAreas, logRound, logSheets, readLog } from '../../addin/workbook/log/logRound';
+import { logAreas, logRound, readLog } from '../../addin/workbook/log/logRound';
 import type { Outline, Snapshot, Workbook } from '../../addin/workbook/port';
 import { gardenAreas, readGarden } from '../../addin/workbook/readGarden';
 import { roundInput } from '../../addin/workbook/roundInput';
@@ -98,10 +98,13 @@ const areasOfAll = (outline: Outline) => [
   ...logAreas(outline),
 ];
 const snapshot = async (): Promise<Snapshot> => workbook.read(areasOfAll(await workbook.outline()));
-const planOf = (now: Snapshot): RoundPlan => {
-  const input = roundInput(readGarden(now), { start: seconds(8 * 3600) });
+const inputOf = (now: Snapshot): RoundInput => {
+  const input = roundInput(readGarden(now), { start: 8 * 3600 });
   if (Array.isArray(input)) throw new Error(JSON.stringify(input));
-  const plan = planRound(input as Exclude<typeof input, readonly unknown[]>);
+  return input;
+};
+const planOf = (now: Snapshot): RoundPlan => {
+  const plan = planRound(inputOf(now));
   if ('refused' in plan) throw new Error(plan.refused);
   return plan;
 };
@@ -119,15 +122,17 @@ beforeAll(async () => {
   await workbook.apply({ title: 'Garden', edits: buildSheets(gardenSheets, await snapshot(), wishes) });
 });
 
-describe('the card in the grid', () => {
-  test('computes what the planner planned', async () => {
+const at = (cells: readonly (readonly unknown[])[], row: number, column: number) => cells[row]?.[column];
+const rowsOf = (cells: readonly (readonly unknown[])[], label: string) =>
+  cells.filter((row) => String(row[1]).startsWith(label) && row[0] === '☐');
+
+describe('the card on the sheet', () => {
+  test('its live formulas come to what the planner planned', async () => {
     const before = await snapshot();
     const garden = readGarden(before);
     expect(garden.problems).toEqual([]);
     const plan = planOf(before);
     await workbook.apply(makeCard(before, garden, plan, options));
-    const cells = await shown('Round card');
-    console.log(cells.map((row) => row.map((value) => String(value ?? '')).join(' | ')).join('\n'));
     const card = readCard(await snapshot());
     expect(card).toBeDefined();
     expect(card!.fills).toBe(plan.totals.fills);
@@ -135,34 +140,146 @@ describe('the card in the grid', () => {
     expect(card!.need).toBeCloseTo(gallons(plan.totals.need), 8);
     expect(card!.madeUp).toBeCloseTo(gallons(plan.totals.madeUp), 8);
     expect(card!.finish * 86_400).toBeCloseTo(plan.totals.finish, 3);
-    expect(cells.flat().filter((value) => typeof value === 'string' && value.startsWith('#'))).toEqual([]);
+
+    const cells = await shown('Round card');
+    expect(cells.flat().filter((value) => String(value).startsWith('#'))).toEqual([]);
+    const fills = plan.stations.flatMap((station) => station.fills);
+    const shownFills = rowsOf(cells, 'Fill');
+    expect(shownFills.length).toBe(fills.length);
+    fills.forEach((fill, index) => {
+      const row = shownFills[index]!;
+      expect(row[2]).toBeCloseTo(gallons(fill.makeUp), 8);
+      const start = row.slice(3).find((value) => typeof value === 'number' && value < 1) as number;
+      expect(start * 86_400).toBeCloseTo(fill.premixStart, 3);
+      fill.products.forEach(({ amount, name }, at) => {
+        const { rate, greatestRate, density } = inputOf(before).mix.find((product) => product.name === name)!;
+        const measured = cardMeasure(amount, findUnit('tsp')!, rate, greatestRate, fill.makeUp, density);
+        const told = 'words' in measured ? measured.words : measured.refused;
+        expect(String(row[3 + at]).replace(/ \([+-].*\)$/, '')).toBe(told);
+      });
+    });
+    plan.counts.forEach(({ sizeClass, count }) => {
+      const column = cells[4]!.indexOf(sizeClass);
+      expect(at(cells, 5, column)).toBe(count);
+    });
+    expect(at(cells, 2, 0)).toBe('');
   });
 
-  test('writes the log and the product use', async () => {
+  test('a dose changed in a cell changes counts, fills and clock, and says when the card is out of date', async () => {
+    const before = readCard(await snapshot())!;
+    const garden = readGarden(await snapshot());
+    const row = garden.doses.find(({ sizeClass }) => sizeClass === 'Large bush')!.row;
+    const change = (dose: number) =>
+      workbook.apply({
+        title: 'Dose',
+        edits: [{ kind: 'write', sheet: 'Doses', row, column: 1, cells: [[dose]] }],
+      });
+    await change(1.4);
+    const after = readCard(await snapshot())!;
+    expect(after.need - before.need).toBeCloseTo(90 * 0.7, 8);
+    expect(after.fills).toBeGreaterThan(before.fills);
+    const cells = await shown('Round card');
+    expect(at(cells, 5, cells[4]!.indexOf('Large bush'))).toBe(32);
+    expect(at(cells, 2, 0)).toMatch(
+      /^The round takes \d+ fills now; this card was made for 3\. Make the card again\.$/,
+    );
+    await change(0.7);
+    expect(readCard(await snapshot())).toEqual(before);
+  });
+
+  test('a plant in a bed that the card does not know is pointed out', async () => {
+    const { plants } = readGarden(await snapshot());
+    const row = plants.at(-1)!.row + 1;
+    const write = (cells: (string | number | null)[]) =>
+      workbook.apply({
+        title: 'Plant',
+        edits: [{ kind: 'write', sheet: 'Plants', row, column: 0, cells: [cells] }],
+      });
+    await write(['Newcomer', 'Gate', 'Bush', 2]);
+    expect(at(await shown('Round card'), 2, 0)).toMatch(/other beds or sizes/);
+    await write([null, null, null, null]);
+    expect(at(await shown('Round card'), 2, 0)).toBe('');
+  });
+
+  test('made again, it leaves nothing of the earlier card and keeps what the user wrote beside it', async () => {
+    const first = await shown('Round card');
+    await workbook.apply({
+      title: 'Note',
+      edits: [
+        { kind: 'write', sheet: 'Round card', row: first.length + 2, column: 1, cells: [['my own note']] },
+      ],
+    });
     const now = await snapshot();
+    await workbook.apply(makeCard(now, readGarden(now), planOf(now), options));
+    const again = await shown('Round card');
+    expect(again.slice(0, first.length)).toEqual(first);
+    expect(at(again, first.length + 2, 1)).toBe('my own note');
+    expect((await workbook.outline()).sheets.filter(({ name }) => name.startsWith('Round card')).length).toBe(
+      1,
+    );
+  });
+});
+
+describe('the log', () => {
+  test('takes the round over from the card, with what each product used', async () => {
+    const now = await snapshot();
+    const card = readCard(now)!;
     await workbook.apply(
-      logRound(now, 'US', readCard(now)!, { date: options.date, leftOver: 3, notes: '=not a formula' }),
+      logRound(now, 'US', card, { date: options.date, leftOver: 3, notes: '=not a formula' }),
     );
     const { rounds, problems } = readLog(await snapshot());
     expect(problems).toEqual([]);
-    expect(rounds[0]).toMatchObject({ round: 1, leftOver: 3, notes: '=not a formula' });
-    expect(logSheets.sheets.length).toBe(2);
+    expect(rounds).toHaveLength(1);
+    expect(rounds[0]).toMatchObject({ round: 1, fills: card.fills, leftOver: 3, notes: '=not a formula' });
+    const use = (await shown('Product use')).filter((row) => row[0] === 1);
+    expect(use.map((row) => [row[2], row[3], row[4]])).toEqual(
+      card.products.map(({ product, amount, unit }) => [product, amount, unit]),
+    );
   });
 
-  test('lays barrels side by side', async () => {
+  test('counts its rounds on, and products go with what was really made up', async () => {
     const now = await snapshot();
+    const card = readCard(now)!;
+    const half = { date: options.date + 7, leftOver: 0, madeUp: card.madeUp / 2, notes: '' };
+    await workbook.apply(logRound(now, 'US', card, half));
+    const { rounds } = readLog(await snapshot());
+    expect(rounds.map(({ round }) => round)).toEqual([2, 1]);
+    const use = (await shown('Product use')).filter((row) => row[0] === 2);
+    expect(use[0]![3]).toBeCloseTo(card.products[0]!.amount / 2, 8);
+  });
+});
+
+describe('the tank sheet', () => {
+  test('its live formulas come to what the planner says of each barrel', async () => {
+    const now = await snapshot();
+    const input = inputOf(now);
+    const sizes = [30, 45, 60, 100];
     const stations = planOf(now).stations.map(({ station }) => station);
+    const limits = { fills: 4, weight: 500 };
     await workbook.apply(
-      tankSheet(now, {
-        stations,
-        barrels: [30, 45, 60, 100],
-        limits: { fills: 4 },
-        style: 'full',
-        finding: 'fewer fills',
-      }),
+      tankSheet(now, { stations, barrels: sizes, limits, style: 'full', finding: 'fewer fills' }),
     );
     const cells = await shown('Tank what-if');
-    console.log(cells.map((row) => row.map((value) => String(value ?? '')).join(' | ')).join('\n'));
-    expect(cells.flat().filter((value) => typeof value === 'string' && value.startsWith('#'))).toEqual([]);
+    expect(cells.flat().filter((value) => String(value).startsWith('#'))).toEqual([]);
+    const { rows, smallest } = compareTanks(
+      input,
+      sizes.map((size) => ({ barrel: litres(size * toCanonical(1, findUnit('gal')!)) })),
+      { mostFills: 4, mostWeight: grams(500 * 453.59237) },
+    );
+    rows.forEach((row, index) => {
+      if ('refused' in row) throw new Error(row.refused);
+      const [barrel, fills, last, weight, mixing, round, moves, fits] = cells.find(
+        (line) => line[0] === sizes[index] && typeof line[1] === 'number' && line[7] !== undefined,
+      )!;
+      expect(barrel).toBe(sizes[index]);
+      expect(fills).toBe(row.fills);
+      expect(last).toBeCloseTo(gallons(row.lastFill), 8);
+      expect(weight).toBeCloseTo(row.weightFull / 453.59237, 6);
+      expect(mixing).toBeCloseTo(row.mixingAndFilling / 60, 6);
+      expect(round).toBeCloseTo(row.roundTime / 60, 6);
+      expect(moves).toBe(row.moves);
+      expect(fits).toBe(row.meetsLimits ? 'yes' : 'no');
+    });
+    expect(at(cells, 1, 0)).toBe(`The smallest barrel within your limits holds ${sizes[smallest!]} gal.`);
   });
 });

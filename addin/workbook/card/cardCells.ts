@@ -13,7 +13,7 @@ const totalRow = (context: CardContext): PageCell[] => {
   const { column, total } = layout;
   const work = workingsAt(column.workings);
   const products = request.products.flatMap(({ way }, index) => {
-    const { unit } = MEASURED_IN[way];
+    const unit = MEASURED_IN[way];
     const sum = overFills(context, work.productColumns + 3 * index + 2);
     return [
       {

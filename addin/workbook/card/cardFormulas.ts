@@ -13,13 +13,13 @@ export const formula = (text: string): FormulaText => ({ formula: `=${text}` });
 /** Text in a formula: quotes doubled. */
 export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-/** A unit below which nobody measures, for each way a rate is written, and its smallest step on a card. */
+/** The unit in which the measures of a card are counted, for each way a rate is written. */
 export const MEASURED_IN = {
-  'US volume': { unit: 'tsp', step: 0.25 },
-  'imperial volume': { unit: 'imp fl oz', step: 0.25 },
-  'metric volume': { unit: 'mL', step: 1 },
-  'US mass': { unit: 'oz', step: 0.25 },
-  'metric mass': { unit: 'g', step: 1 },
+  'US volume': 'tsp',
+  'imperial volume': 'imp fl oz',
+  'metric volume': 'mL',
+  'US mass': 'oz',
+  'metric mass': 'g',
 } as const;
 
 export type MeasuringWay = keyof typeof MEASURED_IN;

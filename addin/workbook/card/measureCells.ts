@@ -1,15 +1,24 @@
+import { CARD_STEPS, STEPS_IN_AMOUNT } from '../../core';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
 import { place, workingsAt } from './cardContext';
 import { MEASURED_IN, cell, formula, ofMix, ofProduct, quoted } from './cardFormulas';
 import type { CardProduct, StationRows } from './cardLayout';
 
-/** The measure that a card asks for: the nearest one, or the next below where the nearest would pass the label. */
-const measuredAmount = (exact: string, greatest: string, step: number): string => {
-  const nearest = `ROUND(${exact}/${step},0)*${step}`;
-  const within = `${exact}<=${greatest}*(1+1E-9)`;
-  const passes = `${nearest}>${greatest}*(1+1E-9)`;
-  return `IF(AND(${greatest}>0,${within},${passes}),INT(${exact}/${step}+1E-9)*${step},${nearest})`;
+/** The core's `cardStep` as a formula. */
+const stepFor = (exact: string, unit: string): string => {
+  const [finest, ...coarser] = CARD_STEPS[unit]!;
+  return coarser.reduce(
+    (finer, step) => `IF(${exact}>=${step * STEPS_IN_AMOUNT},${step},${finer})`,
+    String(finest),
+  );
+};
+
+/** The core's `cardMeasure` as a formula: the nearest measure, or the next below where the nearest would pass the label. */
+const measuredAmount = (exact: string, greatest: string, step: string): string => {
+  const nearest = `INT(${exact}/${step}+0.5+1E-9)*${step}`;
+  const most = `MAX(${exact},${greatest})*(1+1E-9)`;
+  return `IF(AND(${greatest}>0,${nearest}>${most}),INT(${exact}/${step}+1E-9)*${step},${nearest})`;
 };
 
 const greatestFor = ({ sources }: CardContext, product: string, makeUp: string, unit: string): string => {
@@ -40,7 +49,7 @@ export const measureCells = (
   row: number,
 ): PageCell[] => {
   const { sources, layout } = context;
-  const { unit, step } = MEASURED_IN[product.way];
+  const unit = MEASURED_IN[product.way];
   const header = cell(rows.fillHeader, layout.column.firstProduct + index);
   const makeUp = cell(row, layout.column.makeUp);
   const at = workingsAt(layout.column.workings).productColumns + 3 * index;
@@ -61,7 +70,13 @@ export const measureCells = (
       'computed',
       '0.0##',
     ),
-    place(row, at + 2, formula(measuredAmount(exact, greatest, step)), 'computed', '0.0##'),
+    place(
+      row,
+      at + 2,
+      formula(measuredAmount(exact, greatest, `(${stepFor(exact, unit)})`)),
+      'computed',
+      '0.0##',
+    ),
   ];
 };
 
@@ -77,7 +92,7 @@ export const hotWater = (
     const header = cell(rows.fillHeader, layout.column.firstProduct + index);
     const solubility = ofProduct(sources, header, 'solubility');
     const density = ofProduct(sources, header, 'density');
-    const unit = quoted(MEASURED_IN[way].unit);
+    const unit = quoted(MEASURED_IN[way]);
     return [
       `IF(N(${solubility})>0,FEED.PREMIX(${cell(row, at + 3 * index)},${unit},${solubility},` +
         `${quoted(request.hotWaterUnit)},0,${density}),NA())`,

@@ -101,7 +101,7 @@ export const stationRows = (context: CardContext, index: number, firstNumber: nu
       place(
         rows.fillHeader,
         work.productColumns + 3 * at + offset,
-        `${name}: ${what}, ${MEASURED_IN[way].unit}`,
+        `${name}: ${what}, ${MEASURED_IN[way]}`,
         'note',
       ),
     ),

@@ -13,7 +13,7 @@ const productList = (context: CardContext): PageCell[] => {
   );
   const lines = request.products.flatMap(({ name, way }, index) => {
     const at = row + 1 + index;
-    const { unit } = MEASURED_IN[way];
+    const unit = MEASURED_IN[way];
     const of = (what: Parameters<typeof ofProduct>[2]) => ofProduct(sources, cell(at, column), what);
     const cost =
       `IF(N(${of('price')})>0,IF(${cell(at, column + 2)}=0,0,FEED.COST(${cell(at, column + 2)},${cell(at, column + 1)},` +
