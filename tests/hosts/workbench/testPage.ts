@@ -3,6 +3,10 @@ import { WorkbookError } from '../../../addin/workbook/port';
 import { emptyBook } from '../../../addin/hosts/workbench/grid/bookData';
 import { openBook, openGrid } from '../../../addin/hosts/workbench/grid/openGrid';
 import { gridWorkbook } from '../../../addin/hosts/workbench/gridWorkbook';
+import { explainSelected } from '../../../addin/hosts/workbench/explainCell';
+import { openFile } from '../../../addin/hosts/workbench/files/openFile';
+import { saveFile } from '../../../addin/hosts/workbench/files/saveFile';
+import { registerFeedFunctions } from '../../../addin/hosts/workbench/grid/feedFunctions';
 import { inspection } from './inspection';
 
 /** The grid alone in a page, with its inside open to the tests. Not part of what is delivered. */
@@ -17,6 +21,8 @@ const sheet = (name: string) => {
   if (!found) throw new Error(`no sheet ${name}`);
   return found;
 };
+
+const functions = registerFeedFunctions(grid);
 
 const calls: Record<string, (...args: never[]) => unknown> = {
   open: () => grid.open(emptyBook()),
@@ -34,6 +40,22 @@ const calls: Record<string, (...args: never[]) => unknown> = {
   renameSheet: (from: string, to: string) => void sheet(from).setName(to),
   insertRows: (name: string, at: number, count: number) => void sheet(name).insertRows(at, count),
   insertColumns: (name: string, at: number, count: number) => void sheet(name).insertColumns(at, count),
+  openFile: async (name: string, base64: string) => {
+    const { book, left } = await openFile(name, Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+    await grid.open(book);
+    return left;
+  },
+  saveFile: async () => {
+    await grid.settled();
+    const bytes = await saveFile(grid);
+    return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+  },
+  explain: async (name: string, row: number, column: number) => {
+    const place = sheet(name);
+    openBook(grid).setActiveSheet(place);
+    openBook(grid).setActiveRange(place.getRange(row, column));
+    return explainSelected(grid, functions);
+  },
   ...inspection(grid),
 };
 

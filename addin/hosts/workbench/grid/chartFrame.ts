@@ -2,7 +2,8 @@ import { createElement, useEffect, useRef, type FunctionComponent } from 'react'
 import { SetFormulaCalculationResultMutation, SetRangeValuesMutation } from '@univerjs/preset-sheets-core';
 
 import { whenThemeChanges } from '../../../../taskpane/html/theme';
-import { CHART_COMPONENT, chartNow, type KeptChart } from './charts';
+import { CHART_COMPONENT, type KeptChart } from './chartDrawing';
+import { chartNow } from './charts';
 import type { Grid } from './openGrid';
 
 /** Cells often change many at a time; a chart is drawn anew this long after the last, ms. */

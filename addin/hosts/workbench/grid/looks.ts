@@ -12,25 +12,17 @@ const box = (s: BorderStyleTypes, rgb: string) => ({
 const NO_BORDERS = { t: null, r: null, b: null, l: null };
 
 /** Everything that a look may set, at rest: a new look leaves nothing of the old one behind. */
-const PLAIN = {
-  bl: BooleanNumber.FALSE,
-  it: BooleanNumber.FALSE,
-  fs: 11,
-  cl: null,
-  bg: null,
-  bd: NO_BORDERS,
-  ht: null,
-} satisfies IStyleData;
+const PLAIN = { bl: null, it: null, fs: null, cl: null, bg: null, bd: NO_BORDERS, ht: null };
 
 const PLUM = '#572a5c';
 const INK = '#262229';
 const QUIET = '#5f5865';
 
-/**
- * How each token is drawn. Input is the only look with a box of its own, computed the only one in italics, so that
- * the two are told apart in black and white.
+/*
+ * How each token is drawn. Input has a box of its own and computed is in italics, so that the two are told apart in
+ * black and white.
  */
-export const LOOKS: Readonly<Record<StyleToken, IStyleData>> = {
+const DRAWN = {
   plain: PLAIN,
   title: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 16, cl: { rgb: PLUM } },
   answer: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 12, cl: { rgb: INK }, bg: { rgb: '#f3ebf4' } },
@@ -58,4 +50,7 @@ export const LOOKS: Readonly<Record<StyleToken, IStyleData>> = {
   },
   note: { ...PLAIN, it: BooleanNumber.TRUE, fs: 10, cl: { rgb: QUIET } },
   big: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 22, cl: { rgb: '#000000' }, ht: HorizontalAlign.LEFT },
-};
+} satisfies Record<StyleToken, object>;
+
+/** A null takes away what an earlier look had set; the grid's types do not say that it may. */
+export const LOOKS = DRAWN as unknown as Readonly<Record<StyleToken, IStyleData>>;

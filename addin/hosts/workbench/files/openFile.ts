@@ -1,0 +1,24 @@
+import { FileRefused } from './fileRefused';
+import { guardXlsx } from './guardFile';
+import type { OpenedFile } from './readXlsx';
+
+/**
+ * Opens a spreadsheet file (.xlsx, or a .csv list). What reads it is fetched on demand.
+ *
+ * @throws FileRefused with a plain sentence; nothing has then been changed
+ */
+export const openFile = async (name: string, bytes: Uint8Array): Promise<OpenedFile> => {
+  if (/\.(csv|tsv|txt)$/i.test(name)) {
+    const { readCsv } = await import('./readCsv');
+    return readCsv(name, bytes);
+  }
+  await guardXlsx(name, bytes);
+  const { readXlsx } = await import('./readXlsx');
+  return readXlsx(name, bytes);
+};
+
+/** What a failure to open a file says to the user. */
+export const sayRefusal = (name: string, reason: unknown): string =>
+  reason instanceof FileRefused
+    ? reason.message
+    : `“${name}” could not be opened (${reason instanceof Error ? reason.message : String(reason)}).`;

@@ -1,0 +1,113 @@
+import { Workbook, type CellFormulaValue, type Worksheet } from '@cj-tech-master/excelts';
+import { BooleanNumber, type ICellData, type IStyleData } from '@univerjs/core';
+
+import { cellAddress, columnLetters, fixedReference } from '../../../workbook/address';
+import type { BookData, SheetData } from '../grid/bookData';
+import { partsOf, type BookParts } from '../grid/bookParts';
+import { ERRORS, gridValue } from '../grid/cells';
+import { pagesOf, type PageSetup } from '../grid/pageSetup';
+import { charactersOf } from '../grid/ranges';
+import { areaOfReference } from '../grid/references';
+import { feedSpelling } from '../feedSpelling';
+import { fileStyle } from './cellStyles';
+import { addCharts, readyCharts } from './fileCharts';
+import { addRules } from './fileRules';
+
+/** Finds the formula of a cell that was copied from another and is kept by reference. */
+export type FormulaOf = (sheetId: string, row: number, column: number, cell: ICellData) => string | undefined;
+
+const POINTS_A_PIXEL = 3 / 4;
+/** Columns that nobody made wider or narrower, in characters. */
+const ORDINARY_WIDTH = 10.5;
+
+const fileResult = (cell: ICellData): CellFormulaValue['result'] => {
+  const value = gridValue(cell);
+  if (typeof value === 'string' && ERRORS.has(value)) return { error: value as '#N/A' };
+  return value ?? undefined;
+};
+
+const styleOf = (book: BookData, cell: ICellData): IStyleData | undefined =>
+  (typeof cell.s === 'string' ? book.styles[cell.s] : cell.s) ?? undefined;
+
+const writeCells = (book: BookData, data: SheetData, sheet: Worksheet, formulaOf: FormulaOf): void => {
+  for (const [row, line] of Object.entries(data.cellData ?? {}))
+    for (const [column, kept] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
+      if (!kept) continue;
+      const cell = sheet.getCell(Number(row) + 1, Number(column) + 1);
+      const style = styleOf(book, kept);
+      if (style) cell.style = fileStyle(style);
+      const formula = formulaOf(data.id, Number(row), Number(column), kept);
+      if (formula) {
+        const result = fileResult(kept);
+        cell.value = { formula: feedSpelling(formula).replace(/^=/, ''), ...(result === undefined ? {} : { result }) };
+      } else cell.value = gridValue(kept);
+    }
+};
+
+const writeSizes = (data: SheetData, sheet: Worksheet): void => {
+  sheet.properties.defaultColWidth = ORDINARY_WIDTH;
+  for (const [column, { w, hd } = {}] of Object.entries(data.columnData ?? {})) {
+    const target = sheet.getColumn(Number(column) + 1);
+    if (w !== undefined) target.width = charactersOf(w);
+    if (hd === BooleanNumber.TRUE) target.hidden = true;
+  }
+  for (const [row, { h, ia, hd } = {}] of Object.entries(data.rowData ?? {})) {
+    if (h !== undefined && ia === BooleanNumber.FALSE) sheet.getRow(Number(row) + 1).height = h * POINTS_A_PIXEL;
+    if (hd === BooleanNumber.TRUE) sheet.getRow(Number(row) + 1).hidden = true;
+  }
+  for (const { startRow, startColumn, endRow, endColumn } of data.mergeData ?? [])
+    sheet.mergeCells(startRow + 1, startColumn + 1, endRow + 1, endColumn + 1);
+};
+
+const writePage = (page: PageSetup, sheet: Worksheet): void => {
+  const { row, column, rows, columns } = page.area;
+  Object.assign(sheet.pageSetup, {
+    printArea: `${cellAddress(row, column)}:${cellAddress(row + rows - 1, column + columns - 1)}`,
+    orientation: page.landscape ? 'landscape' : 'portrait',
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight: 0,
+    ...(page.repeatRows > 0 ? { printTitlesRow: `1:${page.repeatRows}` } : {}),
+  });
+};
+
+const viewOf = ({ freeze, showGridlines }: SheetData): Worksheet['views'] => {
+  const showGridLines = showGridlines !== BooleanNumber.FALSE;
+  const { xSplit = 0, ySplit = 0 } = freeze ?? {};
+  if (xSplit === 0 && ySplit === 0) return [{ showGridLines }];
+  return [{ state: 'frozen', xSplit, ySplit, topLeftCell: `${columnLetters(xSplit)}${ySplit + 1}`, showGridLines }];
+};
+
+const writeNames = (file: Workbook, { names }: BookParts): void => {
+  // Given as ranges, the library would quote an apostrophe in a sheet's name a second time.
+  file.definedNames.model = names.flatMap(({ name, formulaOrRefString }) => {
+    const area = areaOfReference(formulaOrRefString);
+    return area ? [{ name, ranges: [], kind: 'formula' as const, formulaExpression: fixedReference(area) }] : [];
+  });
+};
+
+/** The workbook as the bytes of an .xlsx file, with the results of its formulas for programs that do not compute them. */
+export const writeXlsx = async (book: BookData, formulaOf: FormulaOf): Promise<Uint8Array> => {
+  // A file is always built anew: one that was loaded and is saved again points to parts that it no longer has.
+  readyCharts();
+  const file = new Workbook();
+  const parts = partsOf(book);
+  const pages = pagesOf(book.custom);
+  const sheets = book.sheetOrder.map((id) => book.sheets[id] as SheetData);
+  for (const data of sheets) {
+    const { id } = data;
+    const sheet = file.addWorksheet(data.name, {
+      views: viewOf(data),
+      state: data.hidden === BooleanNumber.TRUE ? 'hidden' : 'visible',
+    });
+    writeCells(book, data, sheet, formulaOf);
+    writeSizes(data, sheet);
+    addRules(sheet, parts.rules[id] ?? []);
+    for (const { row, col, note } of parts.notes[id] ?? []) sheet.getCell(row + 1, col + 1).note = note;
+    const page = pages[id];
+    if (page) writePage(page, sheet);
+  }
+  writeNames(file, parts);
+  addCharts(file, sheets, parts);
+  return new Uint8Array(await file.xlsx.writeBuffer());
+};

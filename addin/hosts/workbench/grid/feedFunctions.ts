@@ -1,0 +1,86 @@
+import { FunctionType, type IFunctionInfo } from '@univerjs/preset-sheets-core';
+
+import type { FunctionEntry, Outcome, RawArgument, RawScalar } from '../../../../functions';
+import { catalogue, NAMESPACE } from '../../../../functions';
+import { ERRORS } from './cells';
+import type { Grid } from './openGrid';
+
+/** One call of a FEED function as the grid made it. */
+export interface FeedCall {
+  readonly name: string;
+  readonly args: readonly RawArgument[];
+  readonly outcome: Outcome;
+}
+
+export interface FeedFunctions {
+  /** The calls that a formula on a sheet makes, in the order the grid makes them. */
+  callsOf(unitId: string, sheetId: string, formula: string): Promise<readonly FeedCall[]>;
+}
+
+/** Longest that one formula may take when it is told in steps, ms. */
+const LONGEST = 5_000;
+
+const scalar = (value: unknown): RawScalar => {
+  if (typeof value === 'string') return ERRORS.has(value) ? { error: value } : value;
+  return typeof value === 'number' || typeof value === 'boolean' ? value : null;
+};
+
+/** An argument as the grid hands it over: a reference is rows of cells, even for one cell; a literal is one value. */
+export const rawArgument = (value: unknown): RawArgument =>
+  Array.isArray(value)
+    ? value.map((row) => (Array.isArray(row) ? row.map(scalar) : [scalar(row)]))
+    : scalar(value);
+
+const described = (entry: FunctionEntry): IFunctionInfo => ({
+  functionName: `${NAMESPACE}.${entry.name}`,
+  functionType: FunctionType.User,
+  description: `${entry.summary}. ${entry.result.description}`,
+  abstract: entry.summary,
+  functionParameter: entry.parameters.map(({ name, description, optional }, index) => ({
+    name,
+    detail: description,
+    example: String(entry.examples[0]?.args[index] ?? ''),
+    require: optional ? 0 : 1,
+    repeat: 0,
+  })),
+});
+
+/**
+ * Gives the grid the FEED functions. They never throw into it: one throw would stop every formula until the page is
+ * loaded again.
+ */
+export const registerFeedFunctions = (grid: Grid): FeedFunctions => {
+  let listening: FeedCall[] | undefined;
+  const evaluate = (entry: FunctionEntry, given: readonly unknown[]): number | string | (number | string)[][] => {
+    try {
+      const args = given.map(rawArgument);
+      const outcome = entry.evaluate(args);
+      listening?.push({ name: entry.name, args, outcome });
+      if ('error' in outcome) return outcome.error;
+      return typeof outcome.value === 'object' ? outcome.value.map((row) => [...row]) : outcome.value;
+    } catch (reason) {
+      console.error(`${NAMESPACE}.${entry.name} failed.`, reason);
+      return '#VALUE!';
+    }
+  };
+  const formulas = grid.api.getFormula();
+  for (const entry of catalogue)
+    formulas.registerFunction(
+      `${NAMESPACE}.${entry.name}`,
+      (...given: unknown[]) => evaluate(entry, given) as never,
+      { description: described(entry) },
+    );
+  return {
+    callsOf: async (unitId, sheetId, formula) => {
+      await grid.settled();
+      const calls: FeedCall[] = [];
+      listening = calls;
+      try {
+        await formulas.executeFormulas({ [unitId]: { [sheetId]: { 0: { 0: [formula] } } } }, LONGEST);
+      } finally {
+        listening = undefined;
+      }
+      return calls;
+    },
+  };
+};
