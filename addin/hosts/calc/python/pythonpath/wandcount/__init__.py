@@ -1,0 +1,1 @@
+"""The Calc side of Wandcount: carries values between LibreOffice and the engine."""

@@ -1,0 +1,92 @@
+"""Finds the node program: the user's choice, the one in the package, on PATH, in the usual places."""
+
+import glob
+import json
+import os
+import shutil
+import sys
+
+from .places import in_profile, packaged
+
+_WINDOWS = sys.platform == "win32"
+_PROGRAM = "node.exe" if _WINDOWS else "node"
+
+_USUAL = {
+    "win32": (
+        r"%ProgramFiles%\nodejs\node.exe",
+        r"%ProgramFiles(x86)%\nodejs\node.exe",
+        r"%LOCALAPPDATA%\Programs\nodejs\node.exe",
+        r"%NVM_SYMLINK%\node.exe",
+        r"%LOCALAPPDATA%\Volta\bin\node.exe",
+        r"%USERPROFILE%\scoop\apps\nodejs*\current\node.exe",
+    ),
+    "darwin": (
+        "/opt/homebrew/bin/node",
+        "/usr/local/bin/node",
+        "/opt/local/bin/node",
+    ),
+    "linux": (
+        "/usr/local/bin/node",
+        "/usr/bin/node",
+        "/usr/bin/nodejs",
+        "/snap/bin/node",
+        "/opt/node*/bin/node",
+        "/usr/local/lib/nodejs/*/bin/node",
+    ),
+}
+
+# Where version managers keep them, on macOS and Linux.
+_MANAGED = (
+    "~/.volta/bin/node",
+    "~/.local/bin/node",
+    "~/.nvm/versions/node/*/bin/node",
+    "~/.local/share/fnm/node-versions/*/installation/bin/node",
+    "~/Library/Application Support/fnm/node-versions/*/installation/bin/node",
+    "~/.asdf/installs/nodejs/*/bin/node",
+    "~/.local/share/mise/installs/node/*/bin/node",
+    "~/n/bin/node",
+)
+
+
+def _settings_path():
+    return in_profile("wandcount.json")
+
+
+def chosen_node():
+    """The program that the user pointed at, or None."""
+    try:
+        with open(_settings_path(), encoding="utf-8") as file:
+            return json.load(file).get("node")
+    except (FileNotFoundError, ValueError):
+        return None
+
+
+def choose_node(path):
+    """Keeps the user's choice."""
+    with open(_settings_path(), "w", encoding="utf-8") as file:
+        json.dump({"node": path}, file)
+
+
+def _newest_first(pattern):
+    def version(path):
+        digits = "".join(c if c.isdigit() else " " for c in path).split()
+        return [int(d) for d in digits]
+
+    return sorted(glob.glob(os.path.expanduser(os.path.expandvars(pattern))), key=version, reverse=True)
+
+
+def _candidates():
+    yield chosen_node()
+    yield packaged("engine", _PROGRAM)
+    yield shutil.which("node")
+    platform = "linux" if sys.platform.startswith("linux") else sys.platform
+    for pattern in _USUAL.get(platform, ()) + (() if _WINDOWS else _MANAGED):
+        yield from _newest_first(pattern)
+
+
+def find_node():
+    """The path of a program that may be started, or None."""
+    for path in _candidates():
+        if path and os.path.isfile(path) and os.access(path, os.X_OK):
+            return path
+    return None

@@ -1,0 +1,25 @@
+"""Runs something on the office's main thread, where alone documents and controls may be touched."""
+
+import uno
+import unohelper
+from com.sun.star.awt import XCallback
+
+from .log import log
+
+
+class _Callback(unohelper.Base, XCallback):
+    def __init__(self, action):
+        self._action = action
+
+    def notify(self, data):
+        try:
+            self._action()
+        except Exception:
+            log.exception("on the main thread")
+
+
+def later(action):
+    """Runs the action when the office is next idle. May be called on any thread."""
+    context = uno.getComponentContext()
+    caller = context.ServiceManager.createInstanceWithContext("com.sun.star.awt.AsyncCallback", context)
+    caller.addCallback(_Callback(action), None)

@@ -1,0 +1,24 @@
+"""The spreadsheets that are open."""
+
+import uno
+
+
+def desktop():
+    context = uno.getComponentContext()
+    return context.ServiceManager.createInstanceWithContext("com.sun.star.frame.Desktop", context)
+
+
+def is_spreadsheet(document):
+    return hasattr(document, "supportsService") and document.supportsService(
+        "com.sun.star.sheet.SpreadsheetDocument"
+    )
+
+
+def open_spreadsheets():
+    components = desktop().getComponents().createEnumeration()
+    found = []
+    while components.hasMoreElements():
+        document = components.nextElement()
+        if is_spreadsheet(document):
+            found.append(document)
+    return found

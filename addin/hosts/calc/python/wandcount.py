@@ -1,0 +1,11 @@
+"""What LibreOffice loads: the list of this extension's UNO implementations."""
+
+import unohelper
+
+from wandcount import functions
+
+g_ImplementationHelper = unohelper.ImplementationHelper()
+
+for room in (functions,):
+    for implementation, name, services in room.IMPLEMENTATIONS:
+        g_ImplementationHelper.addImplementation(implementation, name, services)
