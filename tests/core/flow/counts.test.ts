@@ -35,6 +35,8 @@ describe('counts that a person can keep', () => {
 
   test('a volume serves whole plants', () => {
     expect(serves(litres(2.1), litres(0.7))).toBe(3);
+    // 0.3 ÷ 0.1 is 2.9999999999999996 to a double.
+    expect(serves(litres(0.3), litres(0.1))).toBe(3);
     expect(serves(litres(2.09), litres(0.7))).toBe(2);
     expect(serves(litres(0.1), litres(0.7))).toBe(0);
   });

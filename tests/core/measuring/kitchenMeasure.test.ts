@@ -36,6 +36,7 @@ describe('US volumes are told in cups, tablespoons and teaspoons', () => {
     [0.4, 'tsp', 0.125, '3/8 tsp'],
     [1.29, 'tsp', 0.1, '1.3 tsp'],
     [1.3, 'tsp', 1 / 3, '1 1/3 tsp'],
+    [1.7, 'tsp', 1 / 3, '1 2/3 tsp'],
   ])('%f %s to %f tsp: %s', (amount, token, finest, told) => {
     expect(words(amount, token, finest)).toBe(told);
   });
