@@ -1,46 +1,36 @@
-import {
-  NO_BED,
-  NOT_KNOWN,
-  ONE_BED,
-  type AdoptedPlant,
-  type AskedSize,
-  type Inventory,
-  type WordReading,
-} from './adoption';
-import { bedKey, nameKey, quoted, remembered, wordsOf } from './cellText';
+import { NO_BED, NOT_KNOWN, ONE_BED, type AdoptedPlant, type AskedSize, type Inventory } from './adoption';
+import { bedKey, nameKey, quoted, wordsOf } from './cellText';
 import { inventoryRemarks, outcomeOf } from './inventoryRemarks';
-import type { ListRows, WordSeen } from './listRows';
+import type { ListRows } from './listRows';
 import type { PlantRow } from './plantRow';
-import { SIZE_CLASSES, sizeClassFor, type RoseClass, type RoseReading, type SizeClass } from './sizeClass';
+import type { PlantWords } from './plantWords';
+import { sameNames, severalSpellings, type SameNames } from './sameNames';
+import { SIZE_CLASSES, sizeClassFor, type RoseClass, type SizeClass } from './sizeClass';
 
 /** Characters of the notes of one plant that are kept. */
 export const LONGEST_NOTES = 1000;
 
-/** The class of a rose by the other rows about it, where all of them agree. */
-const knownClasses = (
-  rows: readonly PlantRow[],
-  key: (text: string) => string,
-): ReadonlyMap<string, RoseClass | null> => {
-  const classes = new Map<string, RoseClass | null>();
-  for (const { plant, rose } of rows) {
-    if (!rose.roseClass) continue;
-    const before = classes.get(key(plant));
-    classes.set(key(plant), before === undefined || before === rose.roseClass ? rose.roseClass : null);
-  }
-  return classes;
-};
+type SizeOrNot = SizeClass | typeof NOT_KNOWN;
 
-const withClasses = (rows: readonly PlantRow[], key: (text: string) => string): readonly PlantRow[] => {
-  const classes = knownClasses(rows, key);
-  return rows.map((row) => {
-    if (row.rose.roseClass || row.texts.class !== '') return row;
-    const roseClass = classes.get(key(row.plant));
-    return roseClass ? { ...row, rose: { ...row.rose, roseClass }, classFromOthers: true } : row;
+/** A blank class is filled in from the other rows of the same rose, where all of them agree. */
+const withClasses = (rows: readonly PlantRow[], { numbers }: SameNames): readonly PlantRow[] => {
+  const classes = new Map<number, RoseClass | null>();
+  rows.forEach(({ words: { rose } }, i) => {
+    const before = classes.get(numbers[i]!);
+    if (rose.roseClass && before !== rose.roseClass)
+      classes.set(numbers[i]!, before === undefined ? rose.roseClass : null);
+  });
+  return rows.map((row, i) => {
+    const { rose, texts } = row.words;
+    const roseClass = rose.roseClass || texts.class !== '' ? undefined : classes.get(numbers[i]!);
+    return roseClass
+      ? { ...row, words: { ...row.words, rose: { ...rose, roseClass } }, classFromOthers: true }
+      : row;
   });
 };
 
 /** What the list says about a plant whose size class it does not tell: one question for all alike. */
-const question = ({ rose, texts, unknown }: PlantRow): { readonly key: string; readonly given: string } => {
+const question = ({ rose, texts, unknown }: PlantWords): { readonly key: string; readonly given: string } => {
   const potUnknown = unknown.includes('pot');
   const key = [texts.class, texts.size, potUnknown ? texts.pot : rose.pot ? 'pot' : '']
     .map(wordsOf)
@@ -54,89 +44,27 @@ const question = ({ rose, texts, unknown }: PlantRow): { readonly key: string; r
   return { key, given: !potUnknown && rose.pot ? `${said}, in a pot` : said };
 };
 
-const spelledOut = (reading: RoseReading): string =>
-  [
-    reading.roseClass,
-    reading.size,
-    reading.pot === undefined ? undefined : reading.pot ? 'in a pot' : 'in the ground',
-  ]
-    .filter((word) => word !== undefined)
-    .join(', ');
-
-const wordReadings = (words: readonly WordSeen[]): readonly WordReading[] => {
-  const readings = new Map<
-    string,
-    { meaning: WordSeen['column']; reading: string; texts: string[]; rows: number }
-  >();
-  for (const { column, text, reading, rows } of words) {
-    if (!reading) continue;
-    const told = spelledOut(reading);
-    const entry = readings.get(`${column}|${told}`) ?? { meaning: column, reading: told, texts: [], rows: 0 };
-    entry.texts.push(text);
-    entry.rows += rows;
-    readings.set(`${column}|${told}`, entry);
-  }
-  return [...readings.values()];
-};
-
-/** Names that stand in several spellings; the first one is kept. */
-const spellings = (
-  meaning: 'plant' | 'bed',
-  rows: readonly PlantRow[],
-  key: (text: string) => string,
-): readonly WordReading[] => {
-  const first = new Map<string, string>();
-  const several = new Map<string, Set<string>>();
-  for (const row of rows) {
-    const text = row[meaning];
-    const before = first.get(key(text));
-    if (before === undefined) first.set(key(text), text);
-    else if (before !== text) several.set(key(text), (several.get(key(text)) ?? new Set([before])).add(text));
-  }
-  const rowsOf = new Map<string, number>();
-  for (const row of rows)
-    if (several.has(key(row[meaning])))
-      rowsOf.set(key(row[meaning]), (rowsOf.get(key(row[meaning])) ?? 0) + 1);
-  return [...several].map(([name, texts]) => ({
-    meaning,
-    reading: first.get(name)!,
-    texts: [...texts],
-    rows: rowsOf.get(name)!,
-  }));
-};
-
-interface Sized {
-  readonly row: PlantRow;
-  readonly sizeClass: SizeClass | typeof NOT_KNOWN;
-}
-
-const withSizes = (rows: readonly PlantRow[], answers: Readonly<Record<string, SizeClass>>) => {
+/** The size class of each row; what the list does not tell is asked, unless it is answered already. */
+const sizesOf = (rows: readonly PlantRow[], answers: Readonly<Record<string, SizeClass>>) => {
   const asked = new Map<string, { given: string; plants: number; sourceRows: number[] }>();
-  const sized = rows.map((row): Sized => {
-    const told = row.unknown.includes('pot') ? undefined : sizeClassFor(row.rose);
-    if (told) return { row, sizeClass: told };
-    const { key, given } = question(row);
-    if (Object.hasOwn(answers, key)) return { row, sizeClass: answers[key]! };
+  const sizes = rows.map(({ row, words, count }): SizeOrNot => {
+    const told = words.unknown.includes('pot') ? undefined : sizeClassFor(words.rose);
+    if (told) return told;
+    const { key, given } = question(words);
+    if (Object.hasOwn(answers, key)) return answers[key]!;
     const entry = asked.get(key) ?? { given, plants: 0, sourceRows: [] };
-    entry.plants += row.count;
-    entry.sourceRows.push(row.row);
+    entry.plants += count;
+    entry.sourceRows.push(row);
     asked.set(key, entry);
-    return { row, sizeClass: NOT_KNOWN };
+    return NOT_KNOWN;
   });
-  return { sized, asked: [...asked].map(([key, entry]): AskedSize => ({ key, ...entry })) };
+  return { sizes, asked: [...asked].map(([key, entry]): AskedSize => ({ key, ...entry })) };
 };
-
-interface Keys {
-  readonly name: (text: string) => string;
-  readonly bed: (text: string) => string;
-}
 
 interface Gathered {
-  readonly plant: string;
+  readonly row: PlantRow;
   readonly bed: string;
-  readonly roseClass: string;
-  readonly sizeClass: SizeClass | typeof NOT_KNOWN;
-  readonly pot: boolean;
+  readonly sizeClass: SizeOrNot;
   count: number;
   readonly notes: string[];
   noteLength: number;
@@ -150,38 +78,52 @@ const addNote = (plant: Gathered, note: string): void => {
   plant.noteLength += note.length + 2;
 };
 
+const classIn = ({ words }: PlantRow): string => words.rose.roseClass ?? words.texts.class;
+
 /** Adds up rows about the same plant; names keep the spelling that stands first. */
-const gather = (sized: readonly Sized[], standIn: string, keys: Keys): readonly Gathered[] => {
-  const gathered = new Map<string, Gathered>();
-  const beds = new Map<string, string>();
-  for (const { row, sizeClass } of sized) {
-    const named = row.bed || standIn;
-    const bed = beds.get(keys.bed(named)) ?? named;
-    beds.set(keys.bed(named), bed);
-    const roseClass = row.rose.roseClass ?? row.texts.class;
-    const pot = row.rose.pot === true;
-    const id = `${keys.name(row.plant)}|${keys.bed(bed)}|${keys.name(roseClass)}|${sizeClass}|${pot}`;
-    let plant = gathered.get(id);
-    if (!plant) {
-      plant = {
-        plant: row.plant,
-        bed,
-        roseClass,
-        sizeClass,
-        pot,
-        count: 0,
-        notes: [],
-        noteLength: 0,
-        sourceRows: [],
-      };
-      gathered.set(id, plant);
-    }
+const gather = (
+  rows: readonly PlantRow[],
+  plants: SameNames,
+  beds: SameNames,
+  sizes: readonly SizeOrNot[],
+) => {
+  const kinds = sameNames(
+    rows.map((row, i) => `${classIn(row)}|${sizes[i]}|${row.words.rose.pot === true}`),
+    nameKey,
+  );
+  const places = sameNumbers(plants.numbers, beds.numbers);
+  const gathered: Gathered[] = [];
+  sameNumbers(places, kinds.numbers).forEach((number, i) => {
+    const row = rows[i]!;
+    const plant = (gathered[number] ??= {
+      row,
+      bed: beds.first[beds.numbers[i]!]!,
+      sizeClass: sizes[i]!,
+      count: 0,
+      notes: [],
+      noteLength: 0,
+      sourceRows: [],
+    });
     plant.count += row.count;
     plant.sourceRows.push(row.row);
-    if (row.unknown.includes('size')) addNote(plant, `Size: ${row.texts.size}`);
+    if (row.words.unknown.includes('size')) addNote(plant, `Size: ${row.words.texts.size}`);
     for (const note of row.notes) addNote(plant, note);
-  }
-  return [...gathered.values()];
+  });
+  return gathered;
+};
+
+/** Numbers pairs of numbers in the order in which they first appear. */
+const sameNumbers = (a: readonly number[], b: readonly number[]): readonly number[] => {
+  const known = new Map<number, number>();
+  // More rows than a sheet can have, so that no two pairs meet.
+  const apart = 2 ** 21;
+  return a.map((number, i) => {
+    const pair = number * apart + b[i]!;
+    const before = known.get(pair);
+    if (before !== undefined) return before;
+    known.set(pair, known.size);
+    return known.size - 1;
+  });
 };
 
 const plantsBy = <Kind extends string>(
@@ -204,33 +146,43 @@ export const takeInventory = (
   answers: Readonly<Record<string, SizeClass>>,
   told: Pick<Inventory, 'unread' | 'sections' | 'tally'>,
 ): Inventory => {
-  const keys: Keys = { name: remembered(nameKey), bed: remembered(bedKey) };
-  const rows = withClasses(list.plantRows, keys.name);
-  const { sized, asked } = withSizes(rows, answers);
-  const standIn = rows.every((row) => row.bed === '') ? ONE_BED : NO_BED;
+  const standIn = list.plantRows.every((row) => row.bed === '') ? ONE_BED : NO_BED;
+  const plantNames = list.plantRows.map((row) => row.plant);
+  const bedNames = list.plantRows.map((row) => row.bed || standIn);
+  const samePlants = sameNames(plantNames, nameKey);
+  const sameBeds = sameNames(bedNames, bedKey);
+  const rows = withClasses(list.plantRows, samePlants);
+  const { sizes, asked } = sizesOf(rows, answers);
   const cut: number[] = [];
-  const plants = gather(sized, standIn, keys).map(
-    ({ plant, bed, roseClass, sizeClass, pot, count, notes, sourceRows }): AdoptedPlant => {
-      const joined = notes.join('; ');
-      const tooLong = joined.length > LONGEST_NOTES;
-      if (tooLong) cut.push(sourceRows[0]!);
-      const kept = tooLong ? `${joined.slice(0, LONGEST_NOTES - 1)}…` : joined;
-      return { plant, bed, roseClass, sizeClass, pot, count, notes: kept, sourceRows };
-    },
-  );
-  const sizes = plantsBy(plants, (plant) => plant.sizeClass);
+  const plants = gather(rows, samePlants, sameBeds, sizes).map((gathered): AdoptedPlant => {
+    const { row, bed, sizeClass, count, sourceRows } = gathered;
+    const notes = gathered.notes.join('; ');
+    const tooLong = notes.length > LONGEST_NOTES;
+    if (tooLong) cut.push(row.row);
+    return {
+      plant: row.plant,
+      bed,
+      roseClass: classIn(row),
+      sizeClass,
+      pot: row.words.rose.pot === true,
+      count,
+      notes: tooLong ? `${notes.slice(0, LONGEST_NOTES - 1)}…` : notes,
+      sourceRows,
+    };
+  });
+  const bySize = plantsBy(plants, (plant) => plant.sizeClass);
   return {
     ...told,
     plants,
     beds: [...plantsBy(plants, (plant) => plant.bed)].map(([bed, count]) => ({ bed, plants: count })),
     sizeClasses: ([...SIZE_CLASSES, NOT_KNOWN] as const)
-      .filter((sizeClass) => sizes.has(sizeClass))
-      .map((sizeClass) => ({ sizeClass, plants: sizes.get(sizeClass)! })),
+      .filter((sizeClass) => bySize.has(sizeClass))
+      .map((sizeClass) => ({ sizeClass, plants: bySize.get(sizeClass)! })),
     asked,
     readings: [
-      ...wordReadings(list.words),
-      ...spellings('bed', rows, keys.bed),
-      ...spellings('plant', rows, keys.name),
+      ...list.readings,
+      ...severalSpellings('bed', bedNames, sameBeds),
+      ...severalSpellings('plant', plantNames, samePlants),
     ],
     outcome: outcomeOf(plants, told),
     problems: inventoryRemarks(rows, asked, standIn, cut, list.totals),

@@ -84,7 +84,7 @@ export const inventoryRemarks = (
     (named) => `No class is given in ${named}; it is taken from the other rows of the same rose.`,
   );
   tell(
-    rows.filter((row) => row.unknown.includes('size') && row.rose.roseClass),
+    rows.filter((row) => row.words.unknown.includes('size') && row.words.rose.roseClass),
     (named) => `The size in ${named} is not known; the class decides, and the size is kept in the notes.`,
   );
   const bedless = rows.filter((row) => row.bed === '');

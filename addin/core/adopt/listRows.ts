@@ -1,13 +1,12 @@
-import type { ListSheet, Proposal, UnreadRow } from './adoption';
+import type { ListSheet, Proposal, UnreadRow, WordReading } from './adoption';
 import { bedNameFrom } from './bedNames';
 import { cellText, columnLetters, remembered } from './cellText';
 import { readHeading } from './headings';
 import { byMeaning, type ListColumns } from './listColumns';
 import { mergedCells, type MergedCells } from './mergedCells';
-import { readPlantRow, type PlantRow, type RoseReader } from './plantRow';
-import { readPotCell, readRoseWords, type RoseColumn } from './roseWords';
+import { readPlantRow, type PlantRow } from './plantRow';
+import { wordReader } from './plantWords';
 import { rowKind, type ListHabits, type RowInSight } from './rowKind';
-import type { RoseReading } from './sizeClass';
 import { DITTO_WORDS } from './words/countWords';
 
 /** A row of totals: what it says, and what the rows above it come to, all of them and those since the last pause. */
@@ -24,20 +23,13 @@ export interface SectionRow {
   followed: boolean;
 }
 
-/** A word of the class, size or pot column, how it was understood, and in how many rows it stood. */
-export interface WordSeen {
-  readonly column: RoseColumn;
-  readonly text: string;
-  readonly reading: RoseReading | undefined;
-  readonly rows: number;
-}
-
 export interface ListRows {
   readonly plantRows: readonly PlantRow[];
   readonly unread: readonly UnreadRow[];
   readonly sections: readonly SectionRow[];
   readonly totals: readonly TotalRow[];
-  readonly words: readonly WordSeen[];
+  /** How the words of the class, size and pot columns were understood. */
+  readonly readings: readonly WordReading[];
   readonly headers: number;
   readonly blank: number;
 }
@@ -67,27 +59,6 @@ export const ownTexts = (
 export const shownRow = (texts: readonly string[]): string => {
   const line = texts.filter((text) => text !== '').join(' | ');
   return line.length > SHOWN ? `${line.slice(0, SHOWN - 1)}…` : line;
-};
-
-/** Reads each different text once and keeps in how many rows it stood. */
-const roseReader = (columns: ListColumns) => {
-  const known = new Map<
-    string,
-    { column: RoseColumn; text: string; reading: RoseReading | undefined; rows: number }
-  >();
-  const read: RoseReader = (text, column) => {
-    const key = `${column}|${text}`;
-    const before = known.get(key);
-    if (before) {
-      before.rows++;
-      return before.reading;
-    }
-    const reading =
-      column === 'pot' ? readPotCell(text, columns.pot?.header ?? '') : readRoseWords(text, column);
-    known.set(key, { column, text, reading, rows: 1 });
-    return reading;
-  };
-  return { read, known: () => [...known.values()] };
 };
 
 const habitsOf = (
@@ -122,7 +93,7 @@ export const readRows = (sheet: ListSheet, proposal: Proposal): ListRows => {
   const merged = mergedCells(sheet);
   const columns = byMeaning(proposal.columns);
   const habits = habitsOf(sheet, merged, proposal, columns);
-  const words = roseReader(columns);
+  const reader = wordReader(columns);
   const spread = [columns.plant, columns.bed, columns.class, columns.size, columns.pot].flatMap((column) =>
     column ? [column.index] : [],
   );
@@ -191,7 +162,7 @@ export const readRows = (sheet: ListSheet, proposal: Proposal): ListRows => {
     if (bare && (number === sum || number === sumHere)) return addTotal(row, number);
     if (bed.length > 100)
       return refuse(`its bed is ${bed.length.toLocaleString('en-US')} characters long; at most 100 are read`);
-    const reading = readPlantRow(row, { texts, count, bed }, columns, words.read);
+    const reading = readPlantRow(row, { texts, count, bed }, columns, reader);
     above = texts;
     if (written) bedAbove = written;
     if ('unread' in reading) return refuse(reading.unread);
@@ -230,5 +201,5 @@ export const readRows = (sheet: ListSheet, proposal: Proposal): ListRows => {
     paused = kind === 'blank' || kind === 'total';
     now = next;
   }
-  return { plantRows, unread, sections, totals, words: words.known(), ...tally };
+  return { plantRows, unread, sections, totals, readings: reader.readings(), ...tally };
 };

@@ -2,11 +2,8 @@ import type { ListCell } from './adoption';
 import { quoted, wordsOf } from './cellText';
 import type { ListColumns } from './listColumns';
 import { readCount } from './plantCount';
-import type { RoseColumn } from './roseWords';
-import type { RoseReading } from './sizeClass';
+import type { PlantWords, WordReader } from './plantWords';
 
-const ROSE_COLUMNS = ['class', 'size', 'pot'] as const;
-const NONE: readonly RoseColumn[] = [];
 const LONGEST_NAME = 100;
 const ERROR_CELL = /^#(REF|N\/A|VALUE|NAME|DIV\/0|NUM|NULL|SPILL|CALC)/i;
 const POTTED_BED = /\b(pots?|potted|containers?|planters|tubs|topfe|macetas|potten|vasi)\b/;
@@ -17,13 +14,9 @@ export interface PlantRow {
   readonly plant: string;
   /** '' where none is named. */
   readonly bed: string;
-  readonly rose: RoseReading;
+  readonly words: PlantWords;
   /** True where the class comes from other rows about the same rose. */
   readonly classFromOthers?: boolean;
-  /** The grower's own words. */
-  readonly texts: Readonly<Record<RoseColumn, string>>;
-  /** Columns whose words are not known. */
-  readonly unknown: readonly RoseColumn[];
   readonly count: number;
   readonly approximate: boolean;
   readonly notes: readonly string[];
@@ -35,9 +28,6 @@ export interface RowTexts {
   readonly count: ListCell;
   readonly bed: string;
 }
-
-/** How cells of the class, size and pot columns are read; the caller remembers readings. */
-export type RoseReader = (text: string, column: RoseColumn) => RoseReading | undefined;
 
 const nameProblem = (name: string): string | undefined => {
   if (name === '') return 'it names no plant';
@@ -58,10 +48,9 @@ const splitCount = (name: string, loose: boolean): readonly [string, string] => 
 };
 
 /** 'Amber Kettle (HT)': a class in brackets after the name. */
-const splitClass = (name: string, read: RoseReader): readonly [string, RoseReading | undefined, string] => {
+const splitClass = (name: string, reader: WordReader): readonly [string, string] => {
   const match = /^(.*\S)\s*[([]([^()[\]]{1,40})[)\]]$/u.exec(name);
-  const reading = match ? read(match[2]!, 'class') : undefined;
-  return reading ? [match![1]!, reading, match![2]!] : [name, undefined, ''];
+  return match && reader.classWord(match[2]!) ? [match[1]!, match[2]!] : [name, ''];
 };
 
 const day = (serial: string): string => {
@@ -69,11 +58,14 @@ const day = (serial: string): string => {
   return Number.isInteger(days) ? new Date(Date.UTC(1899, 11, 30 + days)).toISOString().slice(0, 10) : serial;
 };
 
-const notesOf = (texts: readonly string[], columns: ListColumns): string[] =>
-  columns.notes.flatMap(({ column, label }) => {
+const notesOf = (texts: readonly string[], columns: ListColumns): readonly string[] => {
+  const notes: string[] = [];
+  for (const { column, label } of columns.notes) {
     const text = texts[column.index] ?? '';
-    return text === '' ? [] : [label + (column.days ? day(text) : text)];
-  });
+    if (text !== '') notes.push(label + (column.days ? day(text) : text));
+  }
+  return notes;
+};
 
 /**
  * Reads one row about plants.
@@ -84,13 +76,13 @@ export const readPlantRow = (
   row: number,
   { texts, count, bed }: RowTexts,
   columns: ListColumns,
-  read: RoseReader,
+  reader: WordReader,
 ): PlantRow | { readonly unread: string } => {
-  const textOf = (column: RoseColumn | 'plant') => texts[columns[column]?.index ?? -1] ?? '';
-  const words = { class: textOf('class'), size: textOf('size'), pot: textOf('pot') };
+  const textOf = (column: 'plant' | 'class' | 'size' | 'pot') => texts[columns[column]?.index ?? -1] ?? '';
+  const classText = textOf('class');
   const written = columns.plant
     ? textOf('plant')
-    : read(words.class, 'class')?.roseClass || words.class || 'Rose';
+    : reader.classWord(classText)?.roseClass || classText || 'Rose';
   const problem = nameProblem(written);
   if (problem) return { unread: problem };
 
@@ -98,26 +90,13 @@ export const readPlantRow = (
   const [named, beside] = counted || !columns.plant ? [written, ''] : splitCount(written, !columns.count);
   const reading = readCount(beside === '' ? count : beside);
   if ('unread' in reading) return reading;
-  const [plant, inBrackets, bracketWords] =
-    words.class === '' && columns.plant ? splitClass(named, read) : [named, undefined, ''];
-
-  const said = {
-    class: words.class === '' ? inBrackets : read(words.class, 'class'),
-    size: words.size === '' ? undefined : read(words.size, 'size'),
-    pot: words.pot === '' ? undefined : read(words.pot, 'pot'),
-  };
-  const unknown = ROSE_COLUMNS.filter((column) => words[column] !== '' && !said[column]);
-  const pottedBed = !columns.pot && POTTED_BED.test(wordsOf(bed));
-  const roseClass = said.class?.roseClass ?? said.size?.roseClass ?? said.pot?.roseClass;
-  const size = said.size?.size ?? said.class?.size ?? said.pot?.size;
-  const pot = said.pot?.pot ?? said.size?.pot ?? said.class?.pot ?? (pottedBed ? true : undefined);
+  const [plant, inBrackets] = classText === '' && columns.plant ? splitClass(named, reader) : [named, ''];
+  const inPot = !columns.pot && POTTED_BED.test(wordsOf(bed));
   return {
     row,
     plant,
     bed,
-    rose: { ...(roseClass && { roseClass }), ...(size && { size }), ...(pot !== undefined && { pot }) },
-    texts: { ...words, class: words.class || bracketWords },
-    unknown: unknown.length === 0 ? NONE : unknown,
+    words: reader.plantWords(classText || inBrackets, textOf('size'), textOf('pot'), inPot),
     count: reading.count,
     approximate: reading.approximate,
     notes: notesOf(texts, columns),

@@ -9,7 +9,7 @@ const NOTHING_READ: ListRows = {
   unread: [],
   sections: [],
   totals: [],
-  words: [],
+  readings: [],
   headers: 0,
   blank: 0,
 };
