@@ -1,6 +1,7 @@
 import names from '../../hosts/calc/names.json';
 
-import { document, element, text } from './xml';
+import { product } from '../product.mjs';
+import { document, element, text } from '../xml';
 
 /** The oldest LibreOffice that the extension was tried in. */
 const OLDEST_OFFICE = '7.4';
@@ -25,7 +26,7 @@ export const description = (version: string): string =>
           'lo:name': `LibreOffice ${OLDEST_OFFICE}`,
         }),
       ),
-      element('display-name', {}, element('name', { lang: 'en' }, text('Wandcount'))),
+      element('display-name', {}, element('name', { lang: 'en' }, text(product.title))),
       element(
         'icon',
         {},

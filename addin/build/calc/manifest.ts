@@ -1,4 +1,4 @@
-import { document, element } from './xml';
+import { document, element } from '../xml';
 
 const NAMESPACE = 'http://openoffice.org/2001/manifest';
 

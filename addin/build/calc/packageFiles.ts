@@ -5,13 +5,15 @@ import { catalogue, NAMESPACE } from '../../../functions';
 import names from '../../hosts/calc/names.json';
 import words from '../../hosts/calc/words.json';
 
+import { markImage } from '../mark';
+import { product } from '../product.mjs';
+
 import { description } from './description';
-import { markImage } from './drawing';
 import { functionList, functionRegistration, typeDescription } from './functionRegistration';
 import { manifest, MEDIA } from './manifest';
 import type { PackageFiles } from './oxt';
 
-const ACCENT = { light: '#6a3470', dark: '#d5a6dc' };
+const { accent: ACCENT } = product;
 const SIZES = [16, 24, 26, 42];
 
 const text = (value: object): string => `${JSON.stringify(value, undefined, 1)}\n`;

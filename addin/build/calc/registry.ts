@@ -1,4 +1,4 @@
-import { document, element, text, type Node } from './xml';
+import { document, element, text, type Node } from '../xml';
 
 const NAMESPACES = {
   'xmlns:oor': 'http://openoffice.org/2001/registry',
