@@ -33,6 +33,7 @@ export const rigForm = {
   purpose:
     'The barrel, pump, hose and wand. The values that stand here at the start are common practice; measure your own.',
   place: 'rig',
+  complete: true,
   lines: [
     {
       key: 'barrel',

@@ -16,6 +16,7 @@ export const settingsForm = {
   title: 'Settings',
   purpose: 'How this garden is called, and how it is measured.',
   place: 'garden',
+  complete: false,
   lines: [
     {
       key: 'gardenName',

@@ -32,6 +32,8 @@ export interface Form {
   readonly title: string;
   readonly purpose: string;
   readonly place: Refusal['place'];
+  /** True where a line that the user deleted is told as a problem, because a blank there would be a guess. */
+  readonly complete: boolean;
   readonly lines: readonly Line[];
 }
 

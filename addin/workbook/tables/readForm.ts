@@ -75,6 +75,20 @@ const readLine = (form: Form, line: Line, snapshot: Snapshot) => {
   };
 };
 
+/** Lines that the user deleted from a form that has to be complete. */
+const lostLines = (form: Form, snapshot: Snapshot): Problem[] => {
+  const areas = lineAreas(form, snapshot);
+  const [any] = Object.values(areas);
+  const lost = form.lines.filter((line) => areas[line.key] === undefined && line.formula === undefined);
+  if (!form.complete || !any) return [];
+  return lost.map(({ label }) => ({
+    place: form.place,
+    sheet: any.sheet,
+    row: any.row,
+    sentence: `${any.sheet} has no line “${label}” any more; keep the ${form.title.toLowerCase()} again, and it comes back.`,
+  }));
+};
+
 /** The lines of a form as typed values, and what could not be read. */
 export const readForm = (form: Form, snapshot: Snapshot): FormRead => {
   if (!hasForm(form, snapshot)) return { found: false, values: {}, problems: [] };
@@ -82,6 +96,6 @@ export const readForm = (form: Form, snapshot: Snapshot): FormRead => {
   return {
     found: true,
     values: Object.fromEntries(lines.map(([key, { value }]) => [key, value])),
-    problems: lines.flatMap(([, { problems }]) => problems),
+    problems: [...lostLines(form, snapshot), ...lines.flatMap(([, { problems }]) => problems)],
   };
 };

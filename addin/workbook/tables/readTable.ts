@@ -27,13 +27,20 @@ export const rowSchema = (table: Table): z.ZodObject<Record<string, z.ZodType>> 
 
 const readHeads = (
   table: Table,
+  site: Site | undefined,
   snapshot: Snapshot,
 ): { heads: Record<string, string>; problems: Problem[] } => {
   const heads: Record<string, string> = {};
   const problems: Problem[] = [];
   for (const head of table.heads ?? []) {
     const area = areaNamed(snapshot, head.name);
-    if (!area) continue;
+    if (!area) {
+      if (site && !head.schema.safeParse(null).success) {
+        const sentence = `${site.sheet} has no cell “${head.label}” any more; keep the ${table.title.toLowerCase()} again, and it comes back.`;
+        problems.push({ place: table.place, sheet: site.sheet, row: 0, sentence });
+      }
+      continue;
+    }
     const cell = cellAt(snapshot, area.sheet, area.row, area.column);
     const parsed = head.schema.safeParse(cell.error === undefined ? cell.value : undefined);
     if (parsed.success) heads[head.key] = parsed.data;
@@ -84,7 +91,7 @@ const readRow = (
 /** Every row of a table as typed values, and what could not be read row by row. */
 export const readTable = <C extends Columns>(table: Table<C>, snapshot: Snapshot): TableRead<C> => {
   const site = locateTable(table, snapshot);
-  const { heads, problems } = readHeads(table, snapshot);
+  const { heads, problems } = readHeads(table, site, snapshot);
   if (!site) return { rows: [], heads, problems };
   const lost = lostColumns(table, site);
   if (lost.length > 0) return { site, rows: [], heads, problems: [...problems, ...lost] };

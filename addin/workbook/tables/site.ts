@@ -12,7 +12,7 @@ export interface Site {
   readonly columns: Readonly<Record<string, number>>;
   /** Keys of columns that the sheet does not have yet. */
   readonly missing: readonly string[];
-  /** First and last column of the header row, the user's own columns in between included. */
+  /** First and last column of the header row, the user's own columns in between and missing ones included. */
   readonly first: number;
   readonly last: number;
   /** Rows in use: those with anything in a column that the user fills in. */

@@ -198,7 +198,7 @@ export const writeTable = (
     if (whole || plan.added.length > 0)
       draft.looks.push(...looksOf(site, places, key, from, below + READY_ROWS - from));
   }
-  const area = headerArea({ ...site, last: Math.max(site.last, ...Object.values(site.columns)) });
+  const area = headerArea(site);
   const named = areaNamed(snapshot, site.table.name);
   if (!named || site.fresh || !sameArea(named, area))
     draft.names.push({ kind: 'name', name: site.table.name, area });
