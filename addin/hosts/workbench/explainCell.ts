@@ -3,7 +3,7 @@ import type { CellExplanation } from '../../../taskpane/services';
 import { ERRORS } from './grid/cells';
 import type { FeedCall, FeedFunctions } from './grid/feedFunctions';
 import { openBook, type Grid } from './grid/openGrid';
-import { feedSpelling } from './feedSpelling';
+import { feedSpelling } from '../../workbook/feedSpelling';
 
 const lines = ({ name, args }: FeedCall): string[] => {
   const told = explain(name, args);

@@ -1,6 +1,6 @@
 import { columnNumber } from '../../../workbook/address';
 import type { Area } from '../../../workbook/change';
-import { areaOfReference } from '../grid/references';
+import { areaOfReference } from '../../../workbook/references';
 
 const BARE = /^\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?$/i;
 

@@ -6,7 +6,7 @@ import { fixedReference } from '../../../workbook/address';
 import type { SheetData } from '../grid/bookData';
 import type { BookParts, KeptDrawing } from '../grid/bookParts';
 import { chartDrawing, chartIn, type ChartCells, type KeptChart } from '../grid/chartDrawing';
-import { areaOfReference } from '../grid/references';
+import { areaOfReference } from '../../../workbook/references';
 
 /** Must have run before a file with charts is read or written. */
 export const readyCharts = installChartSupport;

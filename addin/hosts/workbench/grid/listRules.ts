@@ -6,7 +6,7 @@ import type { Area } from '../../../workbook/change';
 import { freshId } from './bookData';
 import { inside, type Grid } from './openGrid';
 import { rangeOf } from './ranges';
-import { areaOfReference } from './references';
+import { areaOfReference } from '../../../workbook/references';
 
 export interface ListRule {
   readonly area: Area;

@@ -5,7 +5,7 @@ import type { Area } from '../../../workbook/change';
 import type { Block, CellState, Outline, SheetOutline } from '../../../workbook/port';
 import { cellState, isBlank } from './cells';
 import { inside, openBook, type Grid } from './openGrid';
-import { areaOfReference } from './references';
+import { areaOfReference } from '../../../workbook/references';
 
 /** What fills the cells beside an array formula; the grid keeps it apart from the cells. */
 type Spilled = Record<number, Record<number, ICellData | null | undefined> | undefined> | undefined | null;

@@ -1,5 +1,5 @@
-import { columnNumber } from '../../../workbook/address';
-import type { Area } from '../../../workbook/change';
+import { columnNumber } from './address';
+import type { Area } from './change';
 
 const REFERENCE = /^=?(?:\[[^\]]*\])?('(?:[^']|'')+'|[^'!]+)!\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?$/i;
 
