@@ -1,7 +1,9 @@
 import { createInterface } from 'node:readline';
 
+import { questions } from './asking';
 import { answerCall } from './functionCalls';
-import type { FunctionCall } from './wire';
+import { panes } from './panes';
+import type { PaneHappening, ToEngine } from './wire';
 
 /** The program that the Calc component starts: it ends when its stdin does. */
 
@@ -9,8 +11,26 @@ const say = (message: object): void => {
   process.stdout.write(`${JSON.stringify(message)}\n`);
 };
 
-createInterface({ input: process.stdin, terminal: false }).on('line', (line) => {
-  say(answerCall(JSON.parse(line) as FunctionCall));
-});
+const asked = questions(say);
+const open = panes(say, asked.about);
+
+const follow = async ({ id, doc, event }: PaneHappening): Promise<void> => {
+  try {
+    await open.happened(doc, event);
+  } catch (error) {
+    console.error(error);
+  }
+  if (id !== undefined) setImmediate(() => say({ id, done: true }));
+};
+
+const take = (message: ToEngine): void => {
+  if ('call' in message) say(answerCall(message));
+  else if ('answer' in message) asked.answered(message);
+  else if ('event' in message) void follow(message);
+  else if ('open' in message) open.open(message.doc, message.open.locale);
+  else open.close(message.doc);
+};
+
+createInterface({ input: process.stdin, terminal: false }).on('line', (line) => take(JSON.parse(line) as ToEngine));
 
 say({ ready: process.versions.node });

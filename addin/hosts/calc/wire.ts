@@ -1,4 +1,5 @@
 import type { RawArgument } from '../../../functions';
+import type { PaneEvent } from '../../../taskpane/view';
 
 /** What the component and the engine say to each other: one JSON value a line, over the engine's stdin and stdout. */
 
@@ -21,3 +22,31 @@ export type FunctionAnswer =
   | { readonly id: number; readonly value: number | string }
   | { readonly id: number; readonly rows: readonly (readonly (number | string)[])[] }
   | { readonly id: number; readonly code: number };
+
+/** A document's pane is wanted; its language and region are the office's, such as "en-US". */
+export interface OpenPane {
+  readonly doc: string;
+  readonly open: { readonly locale: string };
+}
+
+/** The user did something in a document's pane or in the document. Answered with `done` when all of it is done. */
+export interface PaneHappening {
+  readonly id?: number;
+  readonly doc: string;
+  readonly event: PaneEvent;
+}
+
+/** The component's answer to what the engine asked of it. */
+export interface ComponentAnswer {
+  readonly answer: number;
+  readonly value?: unknown;
+  /** The component's own words where it could not. */
+  readonly failed?: string;
+}
+
+export interface ClosePane {
+  readonly doc: string;
+  readonly close: true;
+}
+
+export type ToEngine = FunctionCall | OpenPane | PaneHappening | ComponentAnswer | ClosePane;

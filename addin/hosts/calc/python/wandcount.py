@@ -2,10 +2,10 @@
 
 import unohelper
 
-from wandcount import functions
+from wandcount import functions, pane_job
 
 g_ImplementationHelper = unohelper.ImplementationHelper()
 
-for room in (functions,):
+for room in (functions, pane_job):
     for implementation, name, services in room.IMPLEMENTATIONS:
         g_ImplementationHelper.addImplementation(implementation, name, services)

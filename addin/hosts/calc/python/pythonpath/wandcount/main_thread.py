@@ -1,5 +1,7 @@
 """Runs something on the office's main thread, where alone documents and controls may be touched."""
 
+import threading
+
 import uno
 import unohelper
 from com.sun.star.awt import XCallback
@@ -23,3 +25,23 @@ def later(action):
     context = uno.getComponentContext()
     caller = context.ServiceManager.createInstanceWithContext("com.sun.star.awt.AsyncCallback", context)
     caller.addCallback(_Callback(action), None)
+
+
+def on_main_thread(action):
+    """The action's result, from another thread; what it raises is raised here."""
+    done = threading.Event()
+    result = {}
+
+    def run():
+        try:
+            result["value"] = action()
+        except Exception as error:
+            result["error"] = error
+        finally:
+            done.set()
+
+    later(run)
+    done.wait()
+    if "error" in result:
+        raise result["error"]
+    return result["value"]

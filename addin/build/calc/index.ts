@@ -1,0 +1,2 @@
+export * from './oxt';
+export * from './packageFiles';

@@ -1,0 +1,134 @@
+import type { Area, Change } from '../../workbook/change';
+import { WorkbookError, type Block, type CellState, type Outline, type Workbook } from '../../workbook/port';
+import { validateAreas, validateChange } from '../../workbook/validateChange';
+import { errorOfCode } from './errorCodes';
+import { plannedWrites, wireArea, type Operation, type WireArea } from './plannedWrites';
+
+type Corner = readonly [row: number, column: number, rows: number, columns: number];
+
+/** What the component tells of a document. */
+export interface WireOutline {
+  readonly sheets: readonly {
+    readonly name: string;
+    readonly rows: number;
+    readonly columns: number;
+    readonly merges: readonly Corner[];
+  }[];
+  readonly names: Readonly<Record<string, WireArea>>;
+  readonly active: string;
+}
+
+/** What the component tells of an area; rows and columns count from the sheet's corner. */
+export interface WireCells {
+  readonly values: readonly (readonly (string | number | null)[])[];
+  readonly formulas: readonly (readonly [row: number, column: number, formula: string])[];
+  readonly errors: readonly (readonly [row: number, column: number, code: number])[];
+  readonly truths: readonly Corner[];
+}
+
+/** What the engine asks of the component about one document. */
+export type WorkbookRequest =
+  | { readonly what: 'outline' }
+  | { readonly what: 'read'; readonly areas: readonly WireArea[] }
+  | { readonly what: 'apply'; readonly title: string; readonly operations: readonly Operation[] };
+
+/** Asks the component; the promise is refused with the component's own words where it could not. */
+export type Ask = (request: object) => Promise<unknown>;
+
+const areaOf = (sheet: string, [row, column, rows, columns]: Corner): Area => ({
+  sheet,
+  row,
+  column,
+  rows,
+  columns,
+});
+
+const outlineOf = (wire: WireOutline): Outline => ({
+  sheets: wire.sheets.map((sheet) => ({
+    ...sheet,
+    merges: sheet.merges.map((merge) => areaOf(sheet.name, merge)),
+  })),
+  names: Object.fromEntries(
+    Object.entries(wire.names).map(([name, [sheet, ...corner]]) => [name, areaOf(sheet, corner)]),
+  ),
+  active: wire.active,
+});
+
+const EMPTY: CellState = { value: null };
+
+/** The part of an area that holds anything; undefined where nothing does. */
+const inUse = (area: Area, outline: Outline): Area | undefined => {
+  const sheet = outline.sheets.find(({ name }) => name === area.sheet);
+  if (!sheet) return undefined;
+  const rows = Math.min(area.rows, sheet.rows - area.row);
+  const columns = Math.min(area.columns, sheet.columns - area.column);
+  return rows > 0 && columns > 0 ? { ...area, rows, columns } : undefined;
+};
+
+const cellStates = (area: Area, wire: WireCells): CellState[][] => {
+  const states: CellState[][] = wire.values.map((line) =>
+    line.map((value) => ({ value: value === '' ? null : value })),
+  );
+  const at = (row: number, column: number): CellState => states[row - area.row]![column - area.column]!;
+  const set = (row: number, column: number, state: CellState): void => {
+    states[row - area.row]![column - area.column] = state;
+  };
+  for (const [row, column, rows, columns] of wire.truths)
+    for (let r = row; r < row + rows; r += 1)
+      for (let c = column; c < column + columns; c += 1) {
+        const { value } = at(r, c);
+        if (value === 0 || value === 1) set(r, c, { value: value === 1 });
+      }
+  for (const [row, column, formula] of wire.formulas) {
+    const { value } = at(row, column);
+    // A formula whose answer is empty text is no empty cell.
+    set(row, column, { value: value ?? '', formula });
+  }
+  for (const [row, column, code] of wire.errors)
+    set(row, column, { ...at(row, column), value: null, error: errorOfCode(code) });
+  return states;
+};
+
+const blockOf = (area: Area, used: Area | undefined, wire: WireCells | undefined): Block => {
+  const states = used && wire ? cellStates(used, wire) : [];
+  return {
+    area,
+    cells: Array.from({ length: area.rows }, (_r, row) =>
+      Array.from({ length: area.columns }, (_c, column) => states[row]?.[column] ?? EMPTY),
+    ),
+  };
+};
+
+/** The workbook port over the pipe to one document of Calc. */
+export const calcWorkbook = (ask: Ask): Workbook => {
+  const request = (asked: WorkbookRequest): Promise<unknown> => ask(asked);
+  const outline = async (): Promise<Outline> =>
+    outlineOf((await request({ what: 'outline' })) as WireOutline);
+  return {
+    outline,
+    read: async (areas) => {
+      const now = await outline();
+      validateAreas(areas, now);
+      const used = areas.map((area) => inUse(area, now));
+      const asked = used.filter((area) => area !== undefined);
+      const told = (await request({ what: 'read', areas: asked.map(wireArea) })) as readonly WireCells[];
+      return {
+        ...now,
+        blocks: areas.map((area, index) =>
+          blockOf(area, used[index], used[index] && told[asked.indexOf(used[index])]),
+        ),
+      };
+    },
+    apply: async (change: Change) => {
+      validateChange(change, await outline());
+      if (change.edits.length === 0) return;
+      try {
+        await request({ what: 'apply', title: change.title, operations: plannedWrites(change) });
+      } catch (cause) {
+        throw new WorkbookError(`“${change.title}” could not be written, and the workbook stays as it was.`, {
+          cause,
+        });
+      }
+    },
+  };
+};

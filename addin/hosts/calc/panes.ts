@@ -1,0 +1,64 @@
+import { createPane, type Pane } from '../../../taskpane/pane';
+import type { HostServices } from '../../../taskpane/services';
+import type { PaneEvent } from '../../../taskpane/view';
+import { calcWorkbook, type Ask } from './calcWorkbook';
+import { explainSelected } from './explainSelected';
+import { nativeView } from './nativeView';
+
+/** Where gallons and pounds are what people buy by. */
+const US_MEASURES = ['US', 'LR', 'MM', 'PR'];
+
+/** yyyy-mm-dd on the clock of this computer. */
+const today = (): string => {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+};
+
+const servicesOf = (ask: Ask, locale: string): HostServices => ({
+  today,
+  measures: US_MEASURES.includes(locale.split(/[-_]/)[1] ?? '') ? 'US' : 'metric',
+  print: async (sheet) => void (await ask({ what: 'print', sheet })),
+  download: async (name, _mime, text) => void (await ask({ what: 'keep', name, text })),
+  explain: () => explainSelected(ask),
+  undo: async () => void (await ask({ what: 'undo' })),
+});
+
+/** The panes of the documents that are open. */
+export interface Panes {
+  open(doc: string, locale: string): void;
+  happened(doc: string, event: PaneEvent): Promise<void>;
+  close(doc: string): void;
+}
+
+/**
+ * @param say   sends a message to the component
+ * @param about asks the component about a document
+ */
+export const panes = (say: (message: object) => void, about: (doc: string) => Ask): Panes => {
+  const open = new Map<string, Pane>();
+  return {
+    open: (doc, locale) => {
+      open.get(doc)?.close();
+      const ask = about(doc);
+      const pane = createPane(calcWorkbook(ask), servicesOf(ask, locale));
+      open.set(doc, pane);
+      let soon = false;
+      const show = (): void => {
+        if (soon) return;
+        soon = true;
+        setImmediate(() => {
+          soon = false;
+          if (open.get(doc) === pane) say({ doc, view: nativeView(pane.view()) });
+        });
+      };
+      pane.subscribe(show);
+      show();
+    },
+    happened: async (doc, event) => open.get(doc)?.dispatch(event),
+    close: (doc) => {
+      open.get(doc)?.close();
+      open.delete(doc);
+    },
+  };
+};

@@ -1,0 +1,242 @@
+import type { Area, CellInput, Change, Edit } from '../../workbook/change';
+import { lookOf, styleName, type Look } from './looks';
+
+/** Sheet, row, column, rows, columns. */
+export type WireArea = readonly [sheet: string, row: number, column: number, rows: number, columns: number];
+
+/** What the component does to a document, in its own small steps. */
+export type Operation =
+  | { readonly op: 'sheet'; readonly sheet: string }
+  | {
+      readonly op: 'values';
+      readonly area: WireArea;
+      readonly cells: readonly (readonly (string | number | null)[])[];
+    }
+  | { readonly op: 'truths'; readonly area: WireArea; readonly cells: readonly (readonly boolean[])[] }
+  | { readonly op: 'formulas'; readonly area: WireArea; readonly cells: readonly (readonly string[])[] }
+  | { readonly op: 'format'; readonly area: WireArea; readonly format: string }
+  | { readonly op: 'look'; readonly area: WireArea; readonly name: string; readonly look: Look }
+  | {
+      readonly op: 'width';
+      readonly sheet: string;
+      readonly column: number;
+      readonly columns: number;
+      readonly width: number;
+    }
+  | { readonly op: 'wrap' | 'merge'; readonly area: WireArea }
+  | {
+      readonly op: 'list';
+      readonly area: WireArea;
+      readonly message: string;
+      readonly entries?: string;
+      readonly source?: WireArea;
+    }
+  | { readonly op: 'name'; readonly name: string; readonly area: WireArea }
+  | {
+      readonly op: 'note';
+      readonly sheet: string;
+      readonly row: number;
+      readonly column: number;
+      readonly text: string;
+    }
+  | {
+      readonly op: 'chart';
+      readonly id: string;
+      readonly sheet: string;
+      readonly row: number;
+      readonly column: number;
+      readonly width: number;
+      readonly height: number;
+      readonly type: 'bar' | 'line';
+      readonly title: string;
+      readonly finding: string;
+      readonly labels: WireArea;
+      readonly series: readonly { readonly name: string; readonly values: WireArea }[];
+    }
+  | {
+      readonly op: 'page';
+      readonly area: WireArea;
+      readonly name: string;
+      readonly landscape: boolean;
+      readonly repeatRows: number;
+    }
+  | { readonly op: 'freeze'; readonly sheet: string; readonly rows: number; readonly columns: number }
+  | { readonly op: 'active'; readonly sheet: string; readonly row: number; readonly column: number };
+
+export const wireArea = ({ sheet, row, column, rows, columns }: Area): WireArea => [
+  sheet,
+  row,
+  column,
+  rows,
+  columns,
+];
+
+/** Hundredths of a millimetre: a digit of the ordinary font, and the room beside the text. */
+const DIGIT = 196;
+const BESIDE_TEXT = 130;
+export const widthOf = (characters: number): number => Math.round(characters * DIGIT + BESIDE_TEXT);
+export const charactersOf = (width: number): number => (width - BESIDE_TEXT) / DIGIT;
+
+/** A chart's size, hundredths of a millimetre. */
+const CHART = { width: 12_000, height: 7_500 };
+
+const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;
+
+/** Calc's parser reads a bare TRUE as the number 1; with its brackets it stays a truth value. */
+const withTruths = (formula: string): string =>
+  formula
+    .split(QUOTED)
+    .map((part, index) => (index % 2 ? part : part.replace(/(?<![\w.$!])(TRUE|FALSE)(?![\w.(!])/gi, '$1()')))
+    .join('');
+
+type Kind = 'values' | 'truths' | 'formulas' | 'left';
+
+const kindOf = (input: CellInput | undefined): Kind => {
+  if (input === undefined) return 'left';
+  if (typeof input === 'boolean') return 'truths';
+  return typeof input === 'object' && input !== null ? 'formulas' : 'values';
+};
+
+interface Run {
+  readonly kind: Kind;
+  readonly column: number;
+  readonly columns: number;
+}
+
+const runsOf = (line: readonly CellInput[]): Run[] => {
+  const runs: Run[] = [];
+  line.forEach((input, column) => {
+    const kind = kindOf(input);
+    const last = runs.at(-1);
+    if (last?.kind === kind) runs[runs.length - 1] = { ...last, columns: last.columns + 1 };
+    else runs.push({ kind, column, columns: 1 });
+  });
+  return runs;
+};
+
+const block = (edit: Edit & { kind: 'write' }, first: number, count: number, run: Run): Operation[] => {
+  const lines = edit.cells
+    .slice(first, first + count)
+    .map((line) => line.slice(run.column, run.column + run.columns));
+  const area: WireArea = [edit.sheet, edit.row + first, edit.column + run.column, count, run.columns];
+  switch (run.kind) {
+    case 'left':
+      return [];
+    case 'truths':
+      return [{ op: 'truths', area, cells: lines as boolean[][] }];
+    case 'formulas':
+      return [
+        {
+          op: 'formulas',
+          area,
+          cells: lines.map((line) => line.map((input) => withTruths((input as { formula: string }).formula))),
+        },
+      ];
+    case 'values':
+      return [{ op: 'values', area, cells: lines as (string | number | null)[][] }];
+  }
+};
+
+/** A write as blocks of one kind each: rows whose cells are of the same kinds go together. */
+const writes = (edit: Edit & { kind: 'write' }): Operation[] => {
+  const operations: Operation[] = [];
+  const patterns = edit.cells.map((line) => line.map(kindOf).join());
+  for (let first = 0; first < patterns.length;) {
+    let end = first + 1;
+    while (patterns[end] === patterns[first]) end += 1;
+    for (const run of runsOf(edit.cells[first]!)) operations.push(...block(edit, first, end - first, run));
+    first = end;
+  }
+  return operations;
+};
+
+const entriesOf = (source: readonly string[]): string =>
+  source.map((entry) => `"${entry.replaceAll('"', '""')}"`).join(';');
+
+const listOf = ({ area, source, message }: Edit & { kind: 'list' }): Operation => ({
+  op: 'list',
+  area: wireArea(area),
+  message,
+  ...('length' in source ? { entries: entriesOf(source) } : { source: wireArea(source) }),
+});
+
+const planned = (edit: Edit): Operation[] => {
+  switch (edit.kind) {
+    case 'addSheet':
+      return [{ op: 'sheet', sheet: edit.sheet }];
+    case 'write':
+      return writes(edit);
+    case 'format':
+      return [{ op: 'format', area: wireArea(edit.area), format: edit.format }];
+    case 'style':
+      return [
+        { op: 'look', area: wireArea(edit.area), name: styleName(edit.style), look: lookOf(edit.style) },
+      ];
+    case 'width':
+      return [
+        {
+          op: 'width',
+          sheet: edit.sheet,
+          column: edit.column,
+          columns: edit.columns,
+          width: widthOf(edit.characters),
+        },
+      ];
+    case 'wrap':
+    case 'merge':
+      return [{ op: edit.kind, area: wireArea(edit.area) }];
+    case 'list':
+      return [listOf(edit)];
+    case 'name':
+      return [{ op: 'name', name: edit.name, area: wireArea(edit.area) }];
+    case 'note':
+      return [{ op: 'note', sheet: edit.sheet, row: edit.row, column: edit.column, text: edit.text }];
+    case 'chart': {
+      const { id, sheet, row, column, type, title, finding } = edit;
+      const series = edit.series.map(({ name, values }) => ({ name, values: wireArea(values) }));
+      return [
+        {
+          op: 'chart',
+          id,
+          sheet,
+          row,
+          column,
+          ...CHART,
+          type,
+          title,
+          finding,
+          labels: wireArea(edit.labels),
+          series,
+        },
+      ];
+    }
+    case 'page': {
+      const { landscape, repeatRows } = edit;
+      return [
+        {
+          op: 'page',
+          area: wireArea(edit.area),
+          name: `Wandcount ${edit.area.sheet}`,
+          landscape,
+          repeatRows,
+        },
+      ];
+    }
+    case 'freeze':
+      return [{ op: 'freeze', sheet: edit.sheet, rows: edit.rows, columns: edit.columns }];
+    case 'activate':
+      return [{ op: 'active', sheet: edit.sheet, row: edit.row, column: edit.column }];
+  }
+};
+
+/** What Calc keeps out of its undo comes last, when nothing else can fail any more. */
+const KEPT_OUT: readonly Operation['op'][] = ['page', 'freeze', 'active'];
+
+/** A change as the component's own steps. */
+export const plannedWrites = (change: Change): readonly Operation[] => {
+  const operations = change.edits.flatMap(planned);
+  return [
+    ...operations.filter(({ op }) => !KEPT_OUT.includes(op)),
+    ...KEPT_OUT.flatMap((kept) => operations.filter(({ op }) => op === kept)),
+  ];
+};

@@ -1,0 +1,59 @@
+"""What cells hold and how their numbers are shown."""
+
+import uno
+from com.sun.star.util.NumberFormat import LOGICAL
+
+from .empty_again import empty_again
+from .reading import cell_range, truths
+
+_GENERAL = 0
+
+
+def _locale():
+    return uno.createUnoStruct("com.sun.star.lang.Locale", "en", "US", "")
+
+
+def put_values(document, op, words):
+    """Numbers and texts; text stays text, whatever it begins with. None empties a cell."""
+    cells = cell_range(document, op["area"])
+    # A number in a cell that showed TRUE or FALSE would show as one of them.
+    for row, column, rows, columns in truths(document, cells):
+        shown = cell_range(document, [op["area"][0], row, column, rows, columns])
+        shown.NumberFormat = _GENERAL
+    empty_again(document, cells)
+    cells.setDataArray(
+        tuple(tuple("" if value is None else value for value in line) for line in op["cells"])
+    )
+
+
+def put_truths(document, op, words):
+    """TRUE and FALSE are numbers that are shown in words."""
+    cells = cell_range(document, op["area"])
+    cells.NumberFormat = document.NumberFormats.getStandardFormat(LOGICAL, _locale())
+    empty_again(document, cells)
+    cells.setDataArray(tuple(tuple(float(value) for value in line) for line in op["cells"]))
+
+
+def put_formulas(document, op, words):
+    """Formulas in the words that every host knows."""
+    cells = cell_range(document, op["area"])
+    at = cells.RangeAddress
+    empty_again(document, cells)
+    cells.setFormulaArray(
+        tuple(
+            tuple(
+                words.own(formula, at.Sheet, at.StartRow + r, at.StartColumn + c)
+                for c, formula in enumerate(line)
+            )
+            for r, line in enumerate(op["cells"])
+        )
+    )
+
+
+def put_format(document, op, words):
+    """A number format in English words."""
+    formats = document.NumberFormats
+    key = formats.queryKey(op["format"], _locale(), False)
+    if key < 0:
+        key = formats.addNew(op["format"], _locale())
+    cell_range(document, op["area"]).NumberFormat = key

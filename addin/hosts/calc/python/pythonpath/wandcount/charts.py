@@ -1,0 +1,75 @@
+"""Charts over the cells, each found again by its id."""
+
+import uno
+
+from .reading import cell_range
+
+_DIAGRAMS = {"bar": "com.sun.star.chart.BarDiagram", "line": "com.sun.star.chart.LineDiagram"}
+
+
+def _labelled(provider, values, role, name=None):
+    context = uno.getComponentContext()
+    labelled = context.ServiceManager.createInstanceWithContext(
+        "com.sun.star.chart2.data.LabeledDataSequence", context
+    )
+    sequence = provider.createDataSequenceByRangeRepresentation(values)
+    sequence.Role = role
+    labelled.setValues(sequence)
+    if name is not None:
+        words = '"' + name.replace('"', '""') + '"'
+        labelled.setLabel(provider.createDataSequenceByRangeRepresentation(words))
+    return labelled
+
+
+def _series(provider, values, name):
+    context = uno.getComponentContext()
+    series = context.ServiceManager.createInstanceWithContext("com.sun.star.chart2.DataSeries", context)
+    series.setData((_labelled(provider, values, "values-y", name),))
+    return series
+
+
+def _fill(document, chart, op):
+    provider = chart.getDataProvider()
+    coordinates = chart.getFirstDiagram().getCoordinateSystems()[0]
+    kind = coordinates.getChartTypes()[0]
+    series = tuple(
+        _series(provider, cell_range(document, one["values"]).AbsoluteName, one["name"])
+        for one in op["series"]
+    )
+    kind.setDataSeries(series)
+    axis = coordinates.getAxisByDimension(0, 0)
+    scale = axis.getScaleData()
+    scale.Categories = _labelled(provider, cell_range(document, op["labels"]).AbsoluteName, "categories")
+    axis.setScaleData(scale)
+
+
+def _shape(sheet, name):
+    page = sheet.DrawPage
+    for index in range(page.Count):
+        shape = page.getByIndex(index)
+        if getattr(shape, "PersistName", None) == name:
+            return shape
+    raise KeyError(name)
+
+
+def put_chart(document, op, words):
+    """A chart of the same id is replaced."""
+    sheet = document.Sheets.getByName(op["sheet"])
+    charts = sheet.Charts
+    if charts.hasByName(op["id"]):
+        charts.removeByName(op["id"])
+    corner = sheet.getCellByPosition(op["column"], op["row"]).Position
+    place = uno.createUnoStruct(
+        "com.sun.star.awt.Rectangle", corner.X, corner.Y, op["width"], op["height"]
+    )
+    first = cell_range(document, op["series"][0]["values"]).RangeAddress
+    charts.addNewByName(op["id"], place, (first,), False, False)
+    chart = charts.getByName(op["id"]).EmbeddedObject
+    chart.setDiagram(chart.createInstance(_DIAGRAMS[op["type"]]))
+    _fill(document, chart, op)
+    chart.HasMainTitle = True
+    chart.Title.String = op["title"]
+    chart.HasLegend = len(op["series"]) > 1
+    shape = _shape(sheet, op["id"])
+    shape.Title = op["title"]
+    shape.Description = op["finding"]

@@ -1,0 +1,119 @@
+"""Writes to a document, whole or not at all, as one step of its undo."""
+
+import unohelper
+from com.sun.star.document import XUndoManagerListener
+
+from .cell_writes import put_format, put_formulas, put_truths, put_values
+from .charts import put_chart
+from .formula_words import FormulaWords
+from .sheet_writes import (
+    put_active,
+    put_freeze,
+    put_list,
+    put_look,
+    put_merge,
+    put_name,
+    put_note,
+    put_page,
+    put_sheet,
+    put_width,
+    put_wrap,
+)
+
+_OPERATIONS = {
+    "sheet": put_sheet,
+    "values": put_values,
+    "truths": put_truths,
+    "formulas": put_formulas,
+    "format": put_format,
+    "look": put_look,
+    "width": put_width,
+    "wrap": put_wrap,
+    "merge": put_merge,
+    "list": put_list,
+    "name": put_name,
+    "note": put_note,
+    "chart": put_chart,
+    "page": put_page,
+}
+
+# What belongs to the view works only while it is not held still.
+_VIEW_OPERATIONS = {"freeze": put_freeze, "active": put_active}
+
+
+class _Leaving(unohelper.Base, XUndoManagerListener):
+    """Learns whether a step was left on the undo: one that changed nothing leaves none."""
+
+    left = False
+
+    def leftContext(self, event):
+        self.left = True
+
+    def undoActionAdded(self, event):
+        pass
+
+    def actionUndone(self, event):
+        pass
+
+    def actionRedone(self, event):
+        pass
+
+    def allActionsCleared(self, event):
+        pass
+
+    def redoActionsCleared(self, event):
+        pass
+
+    def resetAll(self, event):
+        pass
+
+    def enteredContext(self, event):
+        pass
+
+    def enteredHiddenContext(self, event):
+        pass
+
+    def leftHiddenContext(self, event):
+        pass
+
+    def cancelledContext(self, event):
+        pass
+
+    def disposing(self, event):
+        pass
+
+
+def _run(document, operations):
+    words = FormulaWords(document)
+    document.lockControllers()
+    try:
+        for op in operations:
+            if op["op"] in _OPERATIONS:
+                _OPERATIONS[op["op"]](document, op, words)
+    finally:
+        document.unlockControllers()
+    for op in operations:
+        if op["op"] in _VIEW_OPERATIONS:
+            _VIEW_OPERATIONS[op["op"]](document, op, words)
+
+
+def apply(document, title, operations):
+    """Every operation or none; what went wrong is raised after the document is as it was."""
+    undo = document.getUndoManager()
+    leaving = _Leaving()
+    undo.enterUndoContext(title)
+    failed = None
+    try:
+        _run(document, operations)
+    except Exception as error:
+        failed = error
+    undo.addUndoManagerListener(leaving)
+    try:
+        undo.leaveUndoContext()
+    finally:
+        undo.removeUndoManagerListener(leaving)
+    if failed:
+        if leaving.left:
+            undo.undo()
+            undo.clearRedo()
+        raise failed

@@ -1,0 +1,301 @@
+"""Drives a real LibreOffice for the tests: one JSON request a line in, one JSON answer a line out."""
+
+import json
+import sys
+import time
+import traceback
+
+import uno
+import unohelper
+from com.sun.star.beans import NamedValue, PropertyValue
+from com.sun.star.task import XInteractionApprove, XInteractionHandler
+from com.sun.star.ucb import XCommandEnvironment
+
+state = {"documents": {}}
+
+
+class Approving(unohelper.Base, XInteractionHandler):
+    """Says yes to whatever is asked while an extension is installed."""
+
+    def handle(self, request):
+        for continuation in request.getContinuations():
+            if continuation.queryInterface(uno.getTypeByName(XInteractionApprove.__pyunointerface__)):
+                continuation.select()
+                return
+
+
+class Environment(unohelper.Base, XCommandEnvironment):
+    def getInteractionHandler(self):
+        return Approving()
+
+    def getProgressHandler(self):
+        return None
+
+
+def service(name):
+    return state["context"].ServiceManager.createInstanceWithContext(name, state["context"])
+
+
+def named(**values):
+    return tuple(PropertyValue(Name=name, Value=value) for name, value in values.items())
+
+
+def document(request):
+    return state["documents"][request["doc"]]
+
+
+def sheet_of(request):
+    return document(request).Sheets.getByName(request["sheet"])
+
+
+def cells_of(request):
+    return sheet_of(request).getCellRangeByName(request["cells"])
+
+
+def connect(request):
+    """Waits for the office to listen on its pipe."""
+    local = uno.getComponentContext()
+    resolver = local.ServiceManager.createInstanceWithContext("com.sun.star.bridge.UnoUrlResolver", local)
+    until = time.monotonic() + request["seconds"]
+    while True:
+        try:
+            state["context"] = resolver.resolve(
+                f"uno:pipe,name={request['pipe']};urp;StarOffice.ComponentContext"
+            )
+            break
+        except Exception:
+            if time.monotonic() > until:
+                raise
+            time.sleep(0.1)
+    state["desktop"] = service("com.sun.star.frame.Desktop")
+
+
+def install(request):
+    manager = state["context"].getValueByName("/singletons/com.sun.star.deployment.ExtensionManager")
+    url = uno.systemPathToFileUrl(request["path"])
+    return manager.addExtension(url, (), "user", None, Environment()).getIdentifier().Value
+
+
+def open_document(request):
+    url = uno.systemPathToFileUrl(request["path"]) if "path" in request else "private:factory/scalc"
+    opened = state["desktop"].loadComponentFromURL(url, "_blank", 0, named(Hidden=request.get("hidden", False)))
+    key = opened.RuntimeUID
+    state["documents"][key] = opened
+    return key
+
+
+def store(request):
+    url = uno.systemPathToFileUrl(request["path"])
+    document(request).storeToURL(url, named(FilterName=request["filter"]))
+
+
+def close(request):
+    state["documents"].pop(request["doc"]).close(True)
+
+
+def rename_first(request):
+    document(request).Sheets.getByIndex(0).Name = request["to"]
+
+
+def first_sheet(request):
+    return document(request).Sheets.getByIndex(0).Name
+
+
+def put(request):
+    """Formulas in Calc's own English, or numbers and texts as a user types them."""
+    cells_of(request).setFormulaArray(tuple(tuple(line) for line in request["formulas"]))
+
+
+def put_values(request):
+    cells_of(request).setDataArray(tuple(tuple(line) for line in request["values"]))
+
+
+def put_array(request):
+    cells_of(request).setArrayFormula(request["formula"])
+
+
+def cell_told(cell):
+    code = cell.getError()
+    return {
+        "value": None if code else cell.getDataArray()[0][0],
+        "error": code,
+        "shows": cell.String,
+        "formula": cell.Formula if cell.Formula.startswith(("=", "{")) else None,
+    }
+
+
+def cells(request):
+    area = cells_of(request)
+    address = area.RangeAddress
+    return [
+        [cell_told(area.getCellByPosition(c, r)) for c in range(address.EndColumn - address.StartColumn + 1)]
+        for r in range(address.EndRow - address.StartRow + 1)
+    ]
+
+
+def values(request):
+    return cells_of(request).getDataArray()
+
+
+def timed(request):
+    """Seconds from setting a cell until all the cells have their values."""
+    source, watched = sheet_of(request).getCellRangeByName(request["set"]), cells_of(request)
+    began = time.perf_counter()
+    source.Value = request["to"]
+    watched.getDataArray()
+    return time.perf_counter() - began
+
+
+def fill_down(request):
+    area = cells_of(request)
+    area.getCellByPosition(0, 0).Formula = request["formula"]
+    area.fillAuto(uno.Enum("com.sun.star.sheet.FillDirection", "TO_BOTTOM"), 1)
+
+
+def calculate(request):
+    document(request).calculateAll()
+
+
+def job(request):
+    """What a script may ask of the pane."""
+    answer = service("org.wandcount.Pane").execute(
+        (
+            NamedValue("Document", document(request)),
+            NamedValue("Request", json.dumps(request["request"])),
+        )
+    )
+    return json.loads(answer)
+
+
+def undo(request):
+    document(request).getUndoManager().undo()
+
+
+def undo_titles(request):
+    return document(request).getUndoManager().getAllUndoActionTitles()
+
+
+def rename_sheet(request):
+    sheet_of(request).Name = request["to"]
+
+
+def insert_rows(request):
+    sheet_of(request).Rows.insertByIndex(request["at"], request["count"])
+
+
+def insert_columns(request):
+    sheet_of(request).Columns.insertByIndex(request["at"], request["count"])
+
+
+def cell_at(request):
+    return sheet_of(request).getCellByPosition(request["column"], request["row"])
+
+
+def number_format(request):
+    formats = document(request).NumberFormats
+    return formats.getByKey(cell_at(request).NumberFormat).FormatString
+
+
+def width(request):
+    return sheet_of(request).Columns.getByIndex(request["column"]).Width
+
+
+def line_told(line):
+    return [line.Color, line.OuterLineWidth, line.InnerLineWidth]
+
+
+def look(request):
+    cell = cell_at(request)
+    return [
+        cell.CharWeight,
+        cell.CharHeight,
+        cell.CharColor,
+        cell.CharPosture.value,
+        cell.CellBackColor,
+        cell.HoriJustify.value,
+        *(line_told(getattr(cell, f"{side}Border")) for side in ("Top", "Bottom", "Left", "Right")),
+    ]
+
+
+def wrapped(request):
+    return cell_at(request).IsTextWrapped
+
+
+def frozen(request):
+    controller = document(request).CurrentController
+    active = controller.ActiveSheet
+    controller.setActiveSheet(sheet_of(request))
+    frozen = controller.hasFrozenPanes()
+    told = {
+        "rows": controller.SplitRow if frozen else 0,
+        "columns": controller.SplitColumn if frozen else 0,
+    }
+    controller.setActiveSheet(active)
+    return told
+
+
+def list_rule(request):
+    rule = cell_at(request).Validation
+    if rule.Type.value != "LIST":
+        return None
+    return {"formula": rule.getFormula1(), "message": rule.ErrorMessage}
+
+
+def area_told(request):
+    """Where an address such as $Other.$A$1:$A$20 points."""
+    area = sheet_of(request).getCellRangeByName(request["cells"]).RangeAddress
+    return {
+        "row": area.StartRow,
+        "column": area.StartColumn,
+        "rows": area.EndRow - area.StartRow + 1,
+        "columns": area.EndColumn - area.StartColumn + 1,
+    }
+
+
+def note(request):
+    return cell_at(request).Annotation.String or None
+
+
+def charts(request):
+    found = []
+    all_charts = sheet_of(request).Charts
+    for name in all_charts.ElementNames:
+        chart = all_charts.getByName(name).EmbeddedObject
+        kinds = chart.getFirstDiagram().getCoordinateSystems()[0].getChartTypes()
+        found.append(
+            {"id": name, "title": chart.Title.String, "series": sum(len(k.getDataSeries()) for k in kinds)}
+        )
+    return found
+
+
+def page(request):
+    sheet = sheet_of(request)
+    style = document(request).StyleFamilies.getByName("PageStyles").getByName(sheet.PageStyle)
+    titles = sheet.getTitleRows()
+    repeated = titles.EndRow - titles.StartRow + 1 if sheet.getPrintTitleRows() else 0
+    return {"landscape": style.IsLandscape, "repeatRows": repeated}
+
+
+def described(request):
+    """What the function wizard knows of a function."""
+    descriptions = service("com.sun.star.sheet.FunctionDescriptions")
+    told = {part.Name: part.Value for part in descriptions.getByName(request["name"])}
+    return {
+        "description": told["Description"],
+        "arguments": [[a.Name, a.Description] for a in told["Arguments"]],
+    }
+
+
+def end(request):
+    state["desktop"].terminate()
+
+
+def answered(request):
+    try:
+        return {"id": request["id"], "value": globals()[request["do"]](request)}
+    except Exception as error:
+        return {"id": request["id"], "failed": f"{error}\n{traceback.format_exc()}"}
+
+
+for line in sys.stdin:
+    print(json.dumps(answered(json.loads(line))), flush=True)

@@ -1,0 +1,137 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+
+import { unlessFresh } from '../../../addin/build/freshness.mjs';
+import { extension, makeExtension } from '../../../addin/build/calc/makeExtension.mjs';
+
+/** A LibreOffice with a profile of its own, driven through its UNO bridge by the system's Python. */
+export interface Office {
+  /** Folder for the files of this test. */
+  readonly folder: string;
+  /** The user's folder in the profile. */
+  readonly userFolder: string;
+  readonly process: ChildProcess;
+  ask<Answer = unknown>(request: { readonly do: string; readonly [key: string]: unknown }): Promise<Answer>;
+  end(): Promise<void>;
+}
+
+export interface Start {
+  /** More of the environment; undefined takes a setting away. */
+  readonly env?: Readonly<Record<string, string | undefined>>;
+  /** False for an office without the extension. */
+  readonly extension?: boolean;
+  /** Language and region of the user, such as "de-DE". */
+  readonly locale?: string;
+  /** True for a window on a display, false for headless. */
+  readonly window?: boolean;
+}
+
+const SOFFICE = process.env.WANDCOUNT_SOFFICE ?? 'soffice';
+const PYTHON = process.env.WANDCOUNT_OFFICE_PYTHON ?? '/usr/bin/python3';
+const DRIVER = new URL('driver.py', import.meta.url).pathname;
+
+const ended = (child: ChildProcess): Promise<void> =>
+  child.exitCode !== null || child.signalCode !== null
+    ? Promise.resolve()
+    : new Promise((resolve) => child.once('exit', () => resolve()));
+
+/** The driver's answers by number. */
+const startDriver = () => {
+  const child = spawn(PYTHON, ['-u', DRIVER], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const waiting = new Map<number, { resolve(value: unknown): void; reject(reason: Error): void }>();
+  let last = 0;
+  createInterface({ input: child.stdout }).on('line', (line) => {
+    const { id, value, failed } = JSON.parse(line) as { id: number; value?: unknown; failed?: string };
+    const asked = waiting.get(id);
+    waiting.delete(id);
+    if (failed === undefined) asked?.resolve(value);
+    else asked?.reject(new Error(failed));
+  });
+  child.once('exit', (code) => {
+    for (const { reject } of waiting.values()) reject(new Error(`The driver ended with ${code}.`));
+  });
+  return {
+    ask: (request: object): Promise<unknown> =>
+      new Promise((resolve, reject) => {
+        last += 1;
+        waiting.set(last, { resolve, reject });
+        child.stdin.write(`${JSON.stringify({ id: last, ...request })}\n`);
+      }),
+    end: async () => {
+      child.stdin.end();
+      await ended(child);
+    },
+  };
+};
+
+let offices = 0;
+
+const launch = async (
+  profile: string,
+  { env = {}, window = false }: Start,
+): Promise<Omit<Office, 'folder'>> => {
+  offices += 1;
+  const pipe = `wandcount-${process.pid}-${offices}`;
+  const words = [
+    ...(window ? [] : ['--headless']),
+    '--norestore',
+    '--nologo',
+    '--nodefault',
+    `-env:UserInstallation=file://${profile}`,
+    `--accept=pipe,name=${pipe};urp;`,
+  ];
+  const child = spawn(SOFFICE, words, { stdio: 'ignore', env: { ...process.env, ...env }, detached: true });
+  const driver = startDriver();
+  await driver.ask({ do: 'connect', pipe, seconds: 60 });
+  return {
+    process: child,
+    userFolder: join(profile, 'user'),
+    ask: driver.ask as Office['ask'],
+    end: async () => {
+      // The bridge goes away with the office, so the answer may never come.
+      await Promise.race([driver.ask({ do: 'end' }).catch(() => undefined), ended(child)]);
+      await ended(child);
+      await driver.end();
+    },
+  };
+};
+
+const prepared = join(tmpdir(), 'wandcount-calc-profiles');
+
+/** A profile with the extension installed, made once for the same extension. */
+const profileWithExtension = async (): Promise<string> => {
+  await unlessFresh('calc', makeExtension);
+  const profile = join(
+    prepared,
+    createHash('sha256').update(readFileSync(extension)).digest('hex').slice(0, 16),
+  );
+  if (existsSync(profile)) return profile;
+  const fresh = mkdtempSync(join(tmpdir(), 'wandcount-install-'));
+  const office = await launch(fresh, {});
+  await office.ask({ do: 'install', path: extension });
+  await office.end();
+  mkdirSync(prepared, { recursive: true });
+  cpSync(fresh, profile, { recursive: true });
+  rmSync(fresh, { recursive: true });
+  return profile;
+};
+
+/** Starts an office; end it before the test file ends. */
+export const startOffice = async (start: Start = {}): Promise<Office> => {
+  const folder = mkdtempSync(join(tmpdir(), 'wandcount-calc-'));
+  const profile = join(folder, 'profile');
+  if (start.extension !== false) cpSync(await profileWithExtension(), profile, { recursive: true });
+  const office = await launch(profile, start);
+  return {
+    ...office,
+    folder,
+    end: async () => {
+      await office.end();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+};
