@@ -19,7 +19,8 @@ export const element = (
 ): Node => {
   const told = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(value)}"`);
   const open = `<${name}${told.join('')}`;
-  return inside.length === 0 ? `${open}/>` : `${open}>${inside.join('')}</${name}>`;
+  const content = inside.join('');
+  return content === '' ? `${open}/>` : `${open}>${content}</${name}>`;
 };
 
 const indented = (xml: string): string => {

@@ -9,9 +9,12 @@ import { markImage } from '../mark';
 import { product } from '../product.mjs';
 
 import { description } from './description';
+import { helpPages } from './helpPages';
 import { functionList, functionRegistration, typeDescription } from './functionRegistration';
 import { manifest, MEDIA } from './manifest';
+import { addons, factories, jobs, protocolHandler, sidebar } from './officeParts';
 import type { PackageFiles } from './oxt';
+import { document, element } from '../xml';
 
 const { accent: ACCENT } = product;
 const SIZES = [16, 24, 26, 42];
@@ -39,7 +42,25 @@ const component = (folder: string): PackageFiles =>
 
 const registered: Readonly<Record<string, string>> = {
   'CalcAddIns.xcu': functionRegistration(catalogue, NAMESPACE),
+  'Sidebar.xcu': sidebar(),
+  'Factories.xcu': factories(),
+  'Addons.xcu': addons(),
+  'ProtocolHandler.xcu': protocolHandler(),
+  'Jobs.xcu': jobs(),
 };
+
+/** An empty window of the smallest size; the component fills it. A wider one would be cut off in a narrow sidebar. */
+const panelWindow = document(
+  element('dlg:window', {
+    'xmlns:dlg': 'http://openoffice.org/2000/dialog',
+    'dlg:id': 'wandcount',
+    'dlg:left': '0',
+    'dlg:top': '0',
+    'dlg:width': '60',
+    'dlg:height': '20',
+    'dlg:withtitlebar': 'false',
+  }),
+);
 
 /**
  * Every file of the Calc extension but the engine.
@@ -60,6 +81,8 @@ export const packageFiles = (root: string, version: string): PackageFiles => ({
   'functions.json': functionList(catalogue),
   'names.json': text(names),
   'words.json': text(words),
+  'panel.xdl': panelWindow,
+  ...helpPages(catalogue, NAMESPACE),
   ...registered,
   ...images(),
   ...component(join(root, 'addin', 'hosts', 'calc', 'python')),

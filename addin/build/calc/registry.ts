@@ -13,6 +13,10 @@ export const member = (name: string, ...inside: readonly Node[]): Node =>
 export const group = (name: string, ...inside: readonly Node[]): Node =>
   element('node', { 'oor:name': name }, ...inside);
 
+/** A set's member that others may have added to as well. */
+export const fused = (name: string, ...inside: readonly Node[]): Node =>
+  element('node', { 'oor:name': name, 'oor:op': 'fuse' }, ...inside);
+
 /** A property of one value. */
 export const property = (name: string, value: string, type = 'xs:string'): Node =>
   element('prop', { 'oor:name': name, 'oor:type': type }, element('value', {}, text(value)));

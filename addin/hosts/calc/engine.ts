@@ -31,6 +31,8 @@ const take = (message: ToEngine): void => {
   else open.close(message.doc);
 };
 
-createInterface({ input: process.stdin, terminal: false }).on('line', (line) => take(JSON.parse(line) as ToEngine));
+createInterface({ input: process.stdin, terminal: false }).on('line', (line) =>
+  take(JSON.parse(line) as ToEngine),
+);
 
 say({ ready: process.versions.node });

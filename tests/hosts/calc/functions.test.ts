@@ -1,7 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import { catalogue, formulaOf, NAMESPACE, type RawArgument } from '../../../functions';
-import { errorOfCode } from '../../../addin/hosts/calc/errorCodes';
+import { catalogue, formulaOf } from '../../../functions';
 import { startOffice, type Office } from './office';
 
 let office: Office;

@@ -2,10 +2,10 @@
 
 import unohelper
 
-from wandcount import functions, pane_job
+from wandcount import functions, menu, pane_job, panel, stored_formulas
 
 g_ImplementationHelper = unohelper.ImplementationHelper()
 
-for room in (functions, pane_job):
+for room in (functions, menu, pane_job, panel, stored_formulas):
     for implementation, name, services in room.IMPLEMENTATIONS:
         g_ImplementationHelper.addImplementation(implementation, name, services)

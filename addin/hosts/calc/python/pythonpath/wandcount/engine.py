@@ -77,7 +77,14 @@ class Engine:
         try:
             self._running().tell(message)
         except Ended:
-            raise EngineAbsent("hung") from None
+            raise EngineAbsent("ended") from None
+
+    def send(self, message, heard):
+        """Sends a message; `heard` is called on another thread, with the answer or, where the engine ended, None."""
+        try:
+            self._running().send(message, heard)
+        except Ended:
+            raise EngineAbsent("ended") from None
 
     def start(self):
         """Starts the engine where it is not running; EngineAbsent where it cannot."""

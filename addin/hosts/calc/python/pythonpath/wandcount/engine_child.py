@@ -10,9 +10,6 @@ import threading
 from .log import log
 from .places import packaged
 
-_ENDED = object()
-
-
 class Ended(Exception):
     """The engine is gone."""
 
@@ -65,20 +62,29 @@ class EngineChild:
     def ask(self, message, seconds):
         """The answer to a message; Ended or Silent where there is none."""
         answers = queue.SimpleQueue()
-        with self._writing:
-            self._next += 1
-            number = self._next
-            self._waiting[number] = answers
+        number = self.send(message, answers.put)
         try:
-            self.tell({"id": number, **message})
             answer = answers.get(timeout=seconds)
         except queue.Empty:
             raise Silent() from None
         finally:
             self._waiting.pop(number, None)
-        if answer is _ENDED:
+        if answer is None:
             raise Ended()
         return answer
+
+    def send(self, message, heard):
+        """Sends a message; `heard` is called once on another thread, with the answer or, where the engine ended, None."""
+        with self._writing:
+            self._next += 1
+            number = self._next
+            self._waiting[number] = heard
+        try:
+            self.tell({"id": number, **message})
+        except Ended:
+            self._waiting.pop(number, None)
+            raise
+        return number
 
     def tell(self, message):
         """Sends a message that nobody waits for an answer to."""
@@ -103,15 +109,15 @@ class EngineChild:
             if "ready" in message:
                 log.info("engine %d ready, node %s", self._process.pid, message["ready"])
                 self.ready.set()
-            waiting = self._waiting.get(message.get("id"))
-            if waiting:
-                waiting.put(message)
+            heard = self._waiting.pop(message.get("id"), None)
+            if heard:
+                heard(message)
             else:
                 self._on_message(self, message)
         self._process.kill()
         log.info("engine %d ended with %s", self._process.pid, self._process.wait())
-        for waiting in list(self._waiting.values()):
-            waiting.put(_ENDED)
+        while self._waiting:
+            self._waiting.popitem()[1](None)
         self._on_end(self)
 
     def _read_errors(self):

@@ -22,3 +22,12 @@ def open_spreadsheets():
         if is_spreadsheet(document):
             found.append(document)
     return found
+
+
+def dispatch(frame, command):
+    """Does what a menu entry of the office does."""
+    context = uno.getComponentContext()
+    helper = context.ServiceManager.createInstanceWithContext(
+        "com.sun.star.frame.DispatchHelper", context
+    )
+    helper.executeDispatch(frame, command, "", 0, ())

@@ -1,6 +1,7 @@
 """The pane for scripts: what a button does, and what the pane then shows. Not to be called on the main thread."""
 
 import json
+import threading
 
 import unohelper
 from com.sun.star.lang import XServiceInfo
@@ -9,7 +10,7 @@ from com.sun.star.task import XJob
 from .main_thread import on_main_thread
 from .places import NAMES
 from .requests import answer
-from .sessions import session_of
+from .sessions import WAITS_ITS_TURN, session_of
 
 _SERVICES = (NAMES["paneJob"],)
 
@@ -17,15 +18,22 @@ _SERVICES = (NAMES["paneJob"],)
 _LIMIT = 120.0
 
 
+def _settle(document, event):
+    """Tells the pane and waits until all of it is done."""
+    done = threading.Event()
+    on_main_thread(lambda: session_of(document).send(event, done.set))
+    if not done.wait(_LIMIT):
+        raise RuntimeError("timeout")
+
+
 def _do(document, request):
     if "what" in request:
         return on_main_thread(lambda: answer(document, request))
-    session = session_of(document)
+    # A pane that has just been opened is still reading, and takes no press meanwhile.
+    _settle(document, WAITS_ITS_TURN)
     if "event" in request:
-        session.settle(request["event"], _LIMIT)
-        # The last view is on its way to the main thread; what comes after it comes later.
-        on_main_thread(lambda: None)
-    return session.view
+        _settle(document, request["event"])
+    return on_main_thread(lambda: session_of(document).view)
 
 
 class PaneJob(unohelper.Base, XServiceInfo, XJob):

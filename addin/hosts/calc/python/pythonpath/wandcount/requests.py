@@ -1,8 +1,12 @@
 """What the engine asks about a document, done on the main thread."""
 
+import uno
 
 from .formula_words import FormulaWords
+from .file_choice import chosen_file
+from .open_documents import dispatch
 from .reading import outline, read
+from .selection import selected_cell
 from .writing import apply
 
 
@@ -15,11 +19,64 @@ def _undo(document, request):
     document.getUndoManager().undo()
 
 
+def _selected(document, request):
+    """The selected cell with its formula, or None where it has none."""
+    at = selected_cell(document.CurrentController)
+    if not at:
+        return None
+    sheet, row, column = at
+    cell = document.Sheets.getByName(sheet).getCellByPosition(column, row)
+    formula = cell.Formula
+    if cell.Type.value != "FORMULA":
+        return None
+    index = cell.CellAddress.Sheet
+    return {
+        "sheet": sheet,
+        "row": row,
+        "column": column,
+        "formula": FormulaWords(document).common(formula, index, row, column),
+        "shows": cell.String,
+        "failed": cell.getError() != 0,
+    }
+
+
+def _compute(document, request):
+    """A function of Calc's own, or of another extension, on plain values."""
+    context = uno.getComponentContext()
+    functions = context.ServiceManager.createInstanceWithContext(
+        "com.sun.star.sheet.FunctionAccess", context
+    )
+    arguments = tuple(
+        tuple(tuple(line) for line in argument) if isinstance(argument, list) else argument
+        for argument in request["args"]
+    )
+    return functions.callFunction(request["name"], arguments)
+
+
+def _print(document, request):
+    """The office's own printing, which shows the page first."""
+    controller = document.CurrentController
+    controller.setActiveSheet(document.Sheets.getByName(request["sheet"]))
+    dispatch(controller.Frame, ".uno:Print")
+
+
+def _keep(document, request):
+    """Asks where, and writes the file there."""
+    path = chosen_file(request["name"], saving=True)
+    if path:
+        with open(path, "w", encoding="utf-8", newline="") as file:
+            file.write(request["text"])
+
+
 _REQUESTS = {
     "outline": lambda document, request: outline(document),
     "read": _read,
     "apply": lambda document, request: apply(document, request["title"], request["operations"]),
     "undo": _undo,
+    "selected": _selected,
+    "compute": _compute,
+    "print": _print,
+    "keep": _keep,
 }
 
 

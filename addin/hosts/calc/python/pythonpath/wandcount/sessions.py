@@ -1,29 +1,22 @@
 """The pane of each document: carries events to the engine, its questions to the document, its views to the panels."""
 
 import threading
+import time
 
-import uno
 import unohelper
-from com.sun.star.document import XDocumentEventListener
 from com.sun.star.util import XModifyListener
 
 from .engine import Engine, EngineAbsent
 from .log import log
 from .main_thread import later
-from .places import WORDS
+from .office_settings import user_locale
 from .requests import answer
 
+# An engine that says nothing for so long while somebody waits for it hangs, s.
+_LONGEST_SILENCE = 20.0
 
-def _locale():
-    context = uno.getComponentContext()
-    provider = context.ServiceManager.createInstanceWithContext(
-        "com.sun.star.configuration.ConfigurationProvider", context
-    )
-    node = uno.createUnoStruct("com.sun.star.beans.NamedValue", "nodepath", "/org.openoffice.Setup/L10N")
-    settings = provider.createInstanceWithArguments(
-        "com.sun.star.configuration.ConfigurationAccess", (node,)
-    )
-    return settings.ooSetupSystemLocale or settings.ooLocale or "en-US"
+# Is done after whatever the pane is doing, and changes nothing.
+WAITS_ITS_TURN = {"kind": "selected", "sheet": "", "row": 0, "column": 0}
 
 
 class _Modified(unohelper.Base, XModifyListener):
@@ -38,49 +31,52 @@ class _Modified(unohelper.Base, XModifyListener):
 
 
 class Session:
-    """One document's pane, whether a panel shows it or a script asks for it."""
+    """One document's pane, whether a panel shows it or a script asks for it. Lives on the main thread."""
 
     def __init__(self, document):
         self.document = document
         self.key = document.RuntimeUID
         self.view = None
         self.absent = None
+        # True from an engine's end until the user goes on.
+        self.restarted = False
         self._panels = []
-        self._writing = False
+        self._writing = 0
         self._told = False
         self._open = False
-        self._listener = _Modified(self)
-        document.addModifyListener(self._listener)
+        document.addModifyListener(_Modified(self))
 
     def open(self):
         """Opens the pane in the engine where it is not open; what keeps it from that is kept in `absent`."""
-        if self._open:
-            return
-        try:
-            _engine.tell({"doc": self.key, "open": {"locale": _locale()}})
-            self._open = True
-            self.absent = None
-        except EngineAbsent as absent:
-            self.absent = absent
-            self._show()
+        if not self._open:
+            self._open = self._try(
+                lambda: _engine.tell({"doc": self.key, "open": {"locale": user_locale()}})
+            )
 
-    def send(self, event):
-        """Tells the engine what the user did."""
+    def send(self, event, done=None):
+        """Tells the engine what the user did; `done` is called on the main thread when all of it is done."""
         self.open()
-        if self._open:
-            self._try(lambda: _engine.tell({"doc": self.key, "event": event}))
+        self.restarted = False
 
-    def settle(self, event, seconds):
-        """Tells the engine and waits until all of it is done. Never on the main thread, which is needed for it."""
-        self.open()
-        if self.absent:
-            raise self.absent
-        _engine.ask({"doc": self.key, "event": event}, seconds)
+        def heard(reply):
+            _waiting.discard(heard)
+            if done:
+                later(done)
+
+        _waiting.add(heard)
+        if self._open and self._try(lambda: _engine.send({"doc": self.key, "event": event}, heard)):
+            _watch_silence()
+        else:
+            heard(None)
+
+    def send_after_reading(self, event):
+        """Presses a button whatever the pane is doing: one that is still reading would not take it."""
+        self.send(WAITS_ITS_TURN, lambda: self.send(event))
 
     def add_panel(self, panel):
         self._panels.append(panel)
         self.open()
-        self._show()
+        panel.show(self)
 
     def remove_panel(self, panel):
         self._panels.remove(panel)
@@ -94,7 +90,8 @@ class Session:
 
     def _tell_modified(self):
         self._told = False
-        self.send({"kind": "workbookChanged"})
+        if self._open:
+            self.send({"kind": "workbookChanged"})
 
     def close(self):
         _sessions.pop(self.key, None)
@@ -102,9 +99,17 @@ class Session:
             self._try(lambda: _engine.tell({"doc": self.key, "close": True}))
 
     def engine_ended(self):
+        self.restarted = self._open
         self._open = False
         if self._panels:
             self.open()
+
+    def try_again(self):
+        """As the user asked."""
+        _engine.try_again()
+        self.absent = None
+        self.open()
+        self._show()
 
     def show(self, view):
         self.view = view
@@ -115,56 +120,90 @@ class Session:
             panel.show(self)
 
     def _try(self, action):
+        """True where the engine took it."""
         try:
             action()
         except EngineAbsent as absent:
             self._open = False
             self.absent = absent
             self._show()
+            return False
+        self.absent = None
+        return True
 
     def answer(self, message):
-        """Does what the engine asked; on the main thread."""
-        self._writing = True
+        """Does what the engine asked."""
+        self._writing += 1
         try:
-            value = answer(self.document, message)
-            reply = {"answer": message["ask"], "value": value}
+            reply = {"answer": message["ask"], "value": answer(self.document, message)}
         except Exception as error:
             log.exception("%s", message["what"])
-            reply = {"answer": message["ask"], "failed": str(error)}
-        # What was written is heard of only when the office is idle again.
+            reply = {"answer": message["ask"], "failed": str(error) or type(error).__name__}
+        # The document tells of what was written only when the office is idle again.
         later(self._written)
         self._try(lambda: _engine.tell(reply))
 
     def _written(self):
-        self._writing = False
+        self._writing -= 1
 
 
 _sessions = {}
-_making = threading.Lock()
+_waiting = set()
+_heard_at = time.monotonic()
+_watching = threading.Lock()
 
 
 def session_of(document):
     """The document's pane, made when first asked for."""
-    with _making:
-        key = document.RuntimeUID
-        if key not in _sessions:
-            _sessions[key] = Session(document)
-        return _sessions[key]
+    key = document.RuntimeUID
+    if key not in _sessions:
+        _sessions[key] = Session(document)
+    return _sessions[key]
 
 
 def _take(message):
+    global _heard_at
+    _heard_at = time.monotonic()
+    later(lambda: _deliver(message))
+
+
+def _deliver(message):
     session = _sessions.get(message.get("doc"))
-    if not session:
+    if session and "view" in message:
+        session.show(message["view"])
+    elif session and "ask" in message:
+        session.answer(message)
+
+
+def _watch_silence():
+    """One watch at a time, for as long as somebody waits."""
+    global _heard_at
+    if not _watching.acquire(blocking=False):
         return
-    if "view" in message:
-        later(lambda: session.show(message["view"]))
-    elif "ask" in message:
-        later(lambda: session.answer(message))
+    _heard_at = time.monotonic()
+
+    def watch():
+        try:
+            while _waiting:
+                time.sleep(0.5)
+                # While the office itself works on what the engine asked, the engine has nothing to say.
+                busy = any(session._writing for session in list(_sessions.values()))
+                if not busy and time.monotonic() - _heard_at > _LONGEST_SILENCE:
+                    log.error("the pane's engine says nothing")
+                    _engine.stop()
+                    break
+        finally:
+            _watching.release()
+
+    threading.Thread(target=watch, daemon=True).start()
 
 
 def _engine_ended():
-    for session in list(_sessions.values()):
-        later(session.engine_ended)
+    def tell():
+        for session in list(_sessions.values()):
+            session.engine_ended()
+
+    later(tell)
 
 
 _engine = Engine(on_message=_take, on_end=_engine_ended)

@@ -1,0 +1,113 @@
+import type { Field, Table } from '../../../taskpane/view';
+import type { NativeChoice, Piece } from './pieces';
+
+type Entry = Extract<Field, { kind: 'number' | 'text' | 'date' | 'time' }>;
+
+const unitOf = ({ unit, label, disabled }: Entry): { unit?: string | NativeChoice } => {
+  if (unit === undefined) return {};
+  if (typeof unit === 'string') return { unit };
+  const { id, value, choices } = unit;
+  return {
+    unit: { key: id, field: id, label: `Unit of ${label}`, value, values: choices, shown: choices, disabled },
+  };
+};
+
+const control = (field: Field, indent: number, label: string): Piece => {
+  const { id, value, disabled, help } = field;
+  const shared = { key: id, field: id, indent, label, disabled };
+  switch (field.kind) {
+    case 'choice':
+      return {
+        ...shared,
+        kind: 'choice',
+        value,
+        values: field.choices.map((choice) => choice.value),
+        shown: field.choices.map((choice) => choice.label),
+      };
+    case 'toggle':
+      return { ...shared, kind: 'toggle', on: value === 'yes' };
+    default:
+      return { ...shared, kind: 'entry', value, help, ...unitOf(field) };
+  }
+};
+
+/**
+ * A field: its label above, the control, why its value is not accepted, and its help.
+ *
+ * @param label another label than the field's own, as a table's heading
+ */
+export const fieldPieces = (field: Field, indent: number, label = field.label): Piece[] => [
+  ...(field.kind === 'toggle'
+    ? []
+    : [{ kind: 'text', key: `${field.id} label`, indent, tone: 'label', text: label } as const]),
+  control(field, indent, label),
+  ...(field.error === undefined
+    ? []
+    : [{ kind: 'text', key: `${field.id} error`, indent, tone: 'error', text: field.error } as const]),
+  ...(field.help === undefined
+    ? []
+    : [{ kind: 'text', key: `${field.id} help`, indent, tone: 'quiet', text: field.help } as const]),
+];
+
+const caption = ({ id, caption: text }: Table, indent: number): Piece => ({
+  kind: 'text',
+  key: `${id} caption`,
+  indent,
+  tone: 'heading',
+  text,
+});
+
+const wordOf = (table: Table, row: number): string | undefined =>
+  table.marked?.find((mark) => mark.row === row)?.word;
+
+/** A table of words and numbers. */
+const gridPieces = (table: Table, indent: number): Piece[] => [
+  caption(table, indent),
+  {
+    kind: 'grid',
+    key: table.id,
+    indent,
+    label: table.caption,
+    columns: table.columns.map(({ label, numeric }) => ({ label, numeric: numeric ?? false })),
+    rows: table.rows.map((row, index) => {
+      const word = wordOf(table, index);
+      const cells = row.map((cell) => (typeof cell === 'string' ? cell : cell.value));
+      return word === undefined
+        ? cells
+        : cells.map((cell, column) => (column === 0 ? `${cell} – ${word}` : cell));
+    }),
+  },
+];
+
+/** A table to type in: in a narrow pane each row stands by itself, its cells under their headings. */
+const cardPieces = (table: Table, indent: number): Piece[] => [
+  caption(table, indent),
+  ...table.rows.flatMap((row, index): Piece[] => {
+    const key = `${table.id} ${index}`;
+    const word = wordOf(table, index);
+    const told = row.flatMap((cell, column): Piece[] => {
+      const heading = table.columns[column]?.label ?? '';
+      if (typeof cell !== 'string')
+        return fieldPieces(cell, indent + 1, heading === '' ? cell.label : heading);
+      if (cell === '') return [];
+      const text = column === 0 ? cell : `${heading}: ${cell}`;
+      return [
+        {
+          kind: 'text',
+          key: `${key} ${column}`,
+          indent: column === 0 ? indent : indent + 1,
+          tone: column === 0 ? 'heading' : 'plain',
+          text,
+        },
+      ];
+    });
+    return word === undefined
+      ? told
+      : [...told, { kind: 'text', key: `${key} word`, indent: indent + 1, tone: 'good', text: word }];
+  }),
+];
+
+export const tablePieces = (table: Table, indent: number): Piece[] =>
+  table.rows.some((row) => row.some((cell) => typeof cell !== 'string'))
+    ? cardPieces(table, indent)
+    : gridPieces(table, indent);

@@ -1,0 +1,17 @@
+"""Lets the user choose a file with the office's own dialog."""
+
+import uno
+from com.sun.star.ui.dialogs.ExecutableDialogResults import OK
+from com.sun.star.ui.dialogs.TemplateDescription import FILEOPEN_SIMPLE, FILESAVE_SIMPLE
+
+
+def chosen_file(name="", saving=False):
+    """The path that the user chose, or None."""
+    context = uno.getComponentContext()
+    picker = context.ServiceManager.createInstanceWithContext("com.sun.star.ui.dialogs.FilePicker", context)
+    picker.initialize((FILESAVE_SIMPLE if saving else FILEOPEN_SIMPLE,))
+    if name:
+        picker.setDefaultName(name)
+    if picker.execute() != OK:
+        return None
+    return uno.fileUrlToSystemPath(picker.getFiles()[0])

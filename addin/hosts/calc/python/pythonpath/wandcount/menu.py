@@ -1,0 +1,125 @@
+"""The menu's entries: addresses of our own, done for the window they were chosen in."""
+
+import unohelper
+from com.sun.star.frame import XDispatch, XDispatchProvider
+from com.sun.star.lang import XInitialization, XServiceInfo
+
+from .absent_view import log_view
+from .file_choice import chosen_file
+from .finding_node import choose_node
+from .functions import calculate_again
+from .log import log, log_path
+from .main_thread import later
+from .open_documents import dispatch, is_spreadsheet
+from .panel import component_commands, panel_of
+from .places import NAMES, packaged
+from .sessions import session_of
+from .system_programs import show_file
+
+_SERVICES = (NAMES["menu"], "com.sun.star.frame.ProtocolHandler")
+
+
+def show_panel(frame):
+    """Opens the panel of a window, or goes to it. Opening a deck that shows would close it."""
+    if panel_of(frame):
+        panel_of(frame).focus()
+    else:
+        dispatch(frame, f".uno:SidebarDeck.{NAMES['deck']}")
+
+
+def try_again(frame):
+    calculate_again()
+    panel = panel_of(frame)
+    if panel:
+        panel.try_again()
+
+
+def choose(frame):
+    path = chosen_file()
+    if path:
+        choose_node(path)
+        try_again(frame)
+
+
+def show_log(frame):
+    show_panel(frame)
+
+    def show():
+        panel = panel_of(frame)
+        if panel:
+            panel.show_view(log_view())
+
+    later(show)
+
+
+def leave_log(frame):
+    panel = panel_of(frame)
+    if panel:
+        panel.try_again()
+
+
+_COMMANDS = component_commands
+_COMMANDS.update(
+    {
+        "show": show_panel,
+        "tryAgain": try_again,
+        "chooseNode": choose,
+        "showLog": show_log,
+        "openLog": lambda frame: show_file(log_path()),
+        "back": leave_log,
+        "help": lambda frame: show_file(packaged("help", "index.html")),
+    }
+)
+
+
+def run(frame, command):
+    """A command of the component's own, or `open.<section>` and `press.<action>` of the pane."""
+    if command in _COMMANDS:
+        _COMMANDS[command](frame)
+        return
+    kind, _, name = command.partition(".")
+    show_panel(frame)
+    event = {"kind": "open", "section": name} if kind == "open" else {"kind": "press", "action": name}
+    document = frame.Controller.Model
+    if is_spreadsheet(document):
+        session_of(document).send_after_reading(event)
+
+
+class Menu(unohelper.Base, XServiceInfo, XInitialization, XDispatchProvider, XDispatch):
+    def __init__(self, context, *arguments):
+        self._frame = None
+
+    def initialize(self, arguments):
+        if arguments:
+            self._frame = arguments[0]
+
+    def queryDispatch(self, url, target, flags):
+        return self if url.Complete.startswith(NAMES["protocol"]) else None
+
+    def queryDispatches(self, requests):
+        return tuple(self.queryDispatch(r.FeatureURL, r.FrameName, r.SearchFlags) for r in requests)
+
+    def dispatch(self, url, arguments):
+        try:
+            run(self._frame, url.Complete[len(NAMES["protocol"]) :])
+        except Exception:
+            log.exception("%s", url.Complete)
+            raise
+
+    def addStatusListener(self, listener, url):
+        pass
+
+    def removeStatusListener(self, listener, url):
+        pass
+
+    def getImplementationName(self):
+        return NAMES["menu"]
+
+    def supportsService(self, name):
+        return name in _SERVICES
+
+    def getSupportedServiceNames(self):
+        return _SERVICES
+
+
+IMPLEMENTATIONS = ((Menu, NAMES["menu"], _SERVICES),)
