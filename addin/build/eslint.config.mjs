@@ -1,5 +1,6 @@
 import js from '@eslint/js';
 import importX from 'eslint-plugin-import-x';
+import officeAddins from 'eslint-plugin-office-addins';
 import ts from 'typescript-eslint';
 
 // Imports go one way: core ← functions, workbook ← taskpane ← hosts. Each room names what it must not reach.
@@ -18,6 +19,25 @@ const rooms = [
 // The core gives the same answer for the same arguments: no clock, no chance, no console, no page.
 const impure = ['window', 'document', 'console', 'process', 'fetch', 'localStorage', 'setTimeout'];
 
+// One host's program is nobody else's: its types are seen everywhere, its names are not to be used.
+const programs = ['Excel', 'Office', 'OfficeExtension', 'OfficeRuntime', 'CustomFunctions'];
+const typesOfPrograms = {
+  selector: `TSQualifiedName[left.name=/^(${programs.join('|')})$/]`,
+  message: 'Only its host knows a program.',
+};
+
+// Slips with the program's objects that its own library lets pass until a user runs them.
+const slips = [
+  'call-sync-after-load',
+  'call-sync-before-read',
+  'load-object-before-read',
+  'no-context-sync-in-loop',
+  'no-empty-load',
+  'no-navigational-load',
+  'no-office-initialize',
+  'test-for-null-using-isNullObject',
+];
+
 export default ts.config(
   { ignores: ['node_modules/**', 'dist/**', 'tests/output/**'] },
   js.configs.recommended,
@@ -35,9 +55,22 @@ export default ts.config(
     },
   },
   {
+    files: ['addin/hosts/office/**/*.ts'],
+    plugins: { 'office-addins': officeAddins },
+    rules: Object.fromEntries(slips.map((rule) => [`office-addins/${rule}`, 'error'])),
+  },
+  {
+    files: ['addin/**/*.ts', 'functions/**/*.ts', 'taskpane/**/*.ts'],
+    ignores: ['addin/hosts/office/**', 'addin/build/**'],
+    rules: {
+      'no-restricted-globals': ['error', ...programs],
+      'no-restricted-syntax': ['error', typesOfPrograms],
+    },
+  },
+  {
     files: ['addin/core/**/*.ts'],
     rules: {
-      'no-restricted-globals': ['error', ...impure],
+      'no-restricted-globals': ['error', ...impure, ...programs],
       'no-restricted-properties': [
         'error',
         { object: 'Date', property: 'now', message: 'The core reads no clock.' },
@@ -45,6 +78,7 @@ export default ts.config(
       ],
       'no-restricted-syntax': [
         'error',
+        typesOfPrograms,
         {
           selector: "NewExpression[callee.name='Date'][arguments.length=0]",
           message: 'The core reads no clock.',

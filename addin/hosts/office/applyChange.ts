@@ -1,0 +1,112 @@
+import type { Change } from '../../workbook/change';
+import { WorkbookError } from '../../workbook/port';
+import { validateChange } from '../../workbook/validateChange';
+
+import { bookAt } from './bookAt';
+import type { ExcelProgram } from './excelProgram';
+import { codeOf, failure, sentenceOf } from './failures';
+import { keepBefore } from './keep/keepBefore';
+import type { PutBack } from './keep/putBack';
+import { refuseWhereLocked } from './locks';
+import { readOutline, type KnownBook } from './read/readOutline';
+import { send, type Step } from './write/step';
+import { stepsOf } from './write/steps';
+import { only } from './write/touched';
+
+/** What is to be written, and how to put back what it overwrites. */
+interface Plan {
+  readonly book: KnownBook;
+  readonly steps: readonly Step[];
+  readonly putBack: readonly PutBack[];
+  readonly added: readonly string[];
+}
+
+const prepare = (program: ExcelProgram, { edits, ...change }: Change): Promise<Plan | undefined> =>
+  program.run(async (context) => {
+    const book = await readOutline(context);
+    validateChange({ ...change, edits }, book);
+    if (edits.length === 0) return undefined;
+    const at = bookAt(context, book.ids);
+    await refuseWhereLocked(at, book, edits);
+    const before = await keepBefore(program, at, book, edits);
+    const added = only(edits, 'addSheet').map(({ sheet }) => sheet);
+    return { book, steps: stepsOf(edits, book, before), putBack: before.putBack, added };
+  });
+
+const write = (program: ExcelProgram, { book, steps }: Plan, oneUndo: boolean): Promise<void> =>
+  program.run((context) => send(bookAt(context, book.ids), steps), { oneUndo });
+
+/** Takes away the sheets that were added. One of a name that was taken may be somebody else's: it goes only if empty. */
+const removeAdded = (program: ExcelProgram, added: readonly string[], nameTaken: boolean): Promise<void> =>
+  program.run(async (context) => {
+    const sheets = added.map((name) => {
+      const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+      sheet.load('name');
+      return sheet;
+    });
+    await context.sync();
+    const there = sheets
+      .filter(({ isNullObject }) => !isNullObject)
+      .map((sheet) => {
+        const used = sheet.getUsedRangeOrNullObject(true);
+        used.load('address');
+        return { sheet, used };
+      });
+    await context.sync();
+    for (const { sheet, used } of there) if (!nameTaken || used.isNullObject) sheet.delete();
+    await context.sync();
+  });
+
+/**
+ * Puts back what was overwritten, step by step, because what was not begun cannot be taken back; returns whether the
+ * workbook is as it was.
+ */
+const putBack = async (program: ExcelProgram, plan: Plan, cause: unknown): Promise<boolean> => {
+  const nameTaken = codeOf(cause) === 'ItemAlreadyExists';
+  const works = [
+    ...plan.putBack.map((work) => () => program.run((context) => work(bookAt(context, plan.book.ids)))),
+    ...(plan.added.length > 0 ? [() => removeAdded(program, plan.added, nameTaken)] : []),
+  ];
+  let whole = true;
+  for (const work of works) {
+    try {
+      await work();
+    } catch (error) {
+      // A note, a name or a chart that was never made is as good as taken back.
+      if (codeOf(error) !== 'ItemNotFound') whole = false;
+    }
+  }
+  return whole;
+};
+
+/**
+ * Writes a change whole or not at all: it is checked first, locks and all; what it overwrites is read; and where a
+ * part is refused all the same, what was begun is put back.
+ *
+ * @throws WorkbookError that says what did not happen, why, and how the workbook stands
+ */
+export const applyChange = async (program: ExcelProgram, change: Change): Promise<void> => {
+  const what = `“${change.title}” could not be written`;
+  let plan: Plan | undefined;
+  try {
+    plan = await prepare(program, change);
+  } catch (error) {
+    throw failure(error, what, 'the workbook stays as it was');
+  }
+  if (!plan) return;
+  const attempt = async (ready: Plan, oneUndo: boolean): Promise<void> => {
+    try {
+      await write(program, ready, oneUndo);
+    } catch (error) {
+      if (!(await putBack(program, ready, error))) {
+        const reason = sentenceOf(error);
+        const told = `${what}, and part of it could not be taken back. Take the last steps back with the program's own Undo.`;
+        throw new WorkbookError(reason ? `${reason} ${told}` : told, { cause: error });
+      }
+      // Some programs group no steps over the adding of a sheet.
+      if (oneUndo && codeOf(error) === 'UndoNotSupported') return attempt(ready, false);
+      throw failure(error, what, 'the workbook stays as it was');
+    }
+  };
+  await attempt(plan, true);
+};

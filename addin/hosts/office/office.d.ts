@@ -1,0 +1,2 @@
+/// <reference types="office-js" />
+/// <reference types="custom-functions-runtime" />
