@@ -2,3 +2,4 @@ export * from './definition';
 export * from './catalogue';
 export * from './call';
 export * from './formula';
+export * from './tellCall';

@@ -1,19 +1,9 @@
-import { explain } from '../../../functions';
+import { tellCall } from '../../../functions';
 import type { CellExplanation } from '../../../taskpane/services';
 import { ERRORS } from './grid/cells';
-import type { FeedCall, FeedFunctions } from './grid/feedFunctions';
+import type { FeedFunctions } from './grid/feedFunctions';
 import { openBook, type Grid } from './grid/openGrid';
 import { feedSpelling } from '../../workbook/feedSpelling';
-
-const lines = ({ name, args }: FeedCall): string[] => {
-  const told = explain(name, args);
-  if (!('steps' in told)) return [];
-  return [
-    `${told.name}: ${told.summary}.`,
-    ...told.steps.map(({ text, source }) => (source ? `${text} (${source})` : text)),
-    `Source: ${told.source}.`,
-  ];
-};
 
 /**
  * Why the selected cell shows what it shows: the sentence of a FEED function that refused, and every FEED
@@ -34,6 +24,6 @@ export const explainSelected = async (grid: Grid, functions: FeedFunctions): Pro
     formula: feedSpelling(formula),
     shows,
     ...(refused && ERRORS.has(shows) ? { sentence: refused } : {}),
-    working: calls.flatMap(lines),
+    working: calls.flatMap(({ name, args }) => tellCall(name, args)),
   };
 };
