@@ -1,4 +1,5 @@
 import type { Chart } from '../../../taskpane/view';
+import { SERIES_COLOURS } from './looks';
 
 /** Size of the drawing, in its own units; the pane scales it to its width. */
 const WIDTH = 320;
@@ -7,8 +8,7 @@ const LEFT = 40;
 const BOTTOM = 24;
 const TOP = 22;
 
-/** Shades and dashes that are told apart without colour. */
-const SHADES = ['#6a3470', '#b98abf', '#3f3a44', '#8a8391'];
+const SHADES = SERIES_COLOURS.map((colour) => `#${colour.toString(16).padStart(6, '0')}`);
 
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');

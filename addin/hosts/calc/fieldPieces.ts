@@ -32,14 +32,11 @@ const control = (field: Field, indent: number, label: string): Piece => {
 };
 
 /**
- * A field: its label above, the control, why its value is not accepted, and its help.
+ * A field: its label with the control, why its value is not accepted, and its help.
  *
  * @param label another label than the field's own, as a table's heading
  */
 export const fieldPieces = (field: Field, indent: number, label = field.label): Piece[] => [
-  ...(field.kind === 'toggle'
-    ? []
-    : [{ kind: 'text', key: `${field.id} label`, indent, tone: 'label', text: label } as const]),
   control(field, indent, label),
   ...(field.error === undefined
     ? []
@@ -79,31 +76,32 @@ const gridPieces = (table: Table, indent: number): Piece[] => [
   },
 ];
 
-/** A table to type in: in a narrow pane each row stands by itself, its cells under their headings. */
+/** A table to type in: in a narrow pane each row stands by itself, its name and numbers first, then its fields. */
 const cardPieces = (table: Table, indent: number): Piece[] => [
   caption(table, indent),
   ...table.rows.flatMap((row, index): Piece[] => {
+    const told = (wanted: (column: number) => boolean): string[] =>
+      row.flatMap((cell, column) => {
+        if (typeof cell !== 'string' || cell === '' || !wanted(column)) return [];
+        const heading = table.columns[column]?.label ?? '';
+        return column === 0 || heading === '' ? [cell] : [`${heading}: ${cell}`];
+      });
+    const first = (column: number): boolean => column === 0 || (table.columns[column]?.numeric ?? false);
+    const name = [...told(first), wordOf(table, index) ?? ''].filter((word) => word !== '').join(' – ');
+    const rest = told((column) => !first(column)).join(' – ');
     const key = `${table.id} ${index}`;
-    const word = wordOf(table, index);
-    const told = row.flatMap((cell, column): Piece[] => {
-      const heading = table.columns[column]?.label ?? '';
-      if (typeof cell !== 'string')
-        return fieldPieces(cell, indent + 1, heading === '' ? cell.label : heading);
-      if (cell === '') return [];
-      const text = column === 0 ? cell : `${heading}: ${cell}`;
-      return [
-        {
-          kind: 'text',
-          key: `${key} ${column}`,
-          indent: column === 0 ? indent : indent + 1,
-          tone: column === 0 ? 'heading' : 'plain',
-          text,
-        },
-      ];
-    });
-    return word === undefined
-      ? told
-      : [...told, { kind: 'text', key: `${key} word`, indent: indent + 1, tone: 'good', text: word }];
+    const fields = row.flatMap((cell, column) =>
+      typeof cell === 'string'
+        ? []
+        : fieldPieces(cell, indent + 1, table.columns[column]?.label || cell.label),
+    );
+    return [
+      ...(name === '' ? [] : [{ kind: 'text', key, indent, tone: 'answer', text: name } as const]),
+      ...fields,
+      ...(rest === ''
+        ? []
+        : [{ kind: 'text', key: `${key} rest`, indent: indent + 1, tone: 'quiet', text: rest } as const]),
+    ];
   }),
 ];
 

@@ -57,3 +57,6 @@ const PLAIN = 'Default';
 export const styleName = (style: StyleToken): string => (style === 'plain' ? PLAIN : `Wandcount ${style}`);
 
 export const lookOf = (style: StyleToken): Look => (style === 'plain' ? {} : LOOKS[style]);
+
+/** Shades of a chart's series, told apart in black and white. */
+export const SERIES_COLOURS: readonly number[] = [0x6a3470, 0xb98abf, 0x3f3a44, 0x8a8391];

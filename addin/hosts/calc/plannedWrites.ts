@@ -1,5 +1,5 @@
 import type { Area, CellInput, Change, Edit } from '../../workbook/change';
-import { lookOf, styleName, type Look } from './looks';
+import { lookOf, SERIES_COLOURS, styleName, type Look } from './looks';
 
 /** Sheet, row, column, rows, columns. */
 export type WireArea = readonly [sheet: string, row: number, column: number, rows: number, columns: number];
@@ -21,7 +21,7 @@ export type Operation =
       readonly sheet: string;
       readonly column: number;
       readonly columns: number;
-      readonly width: number;
+      readonly characters: number;
     }
   | { readonly op: 'wrap' | 'merge'; readonly area: WireArea }
   | {
@@ -51,7 +51,7 @@ export type Operation =
       readonly title: string;
       readonly finding: string;
       readonly labels: WireArea;
-      readonly series: readonly { readonly name: string; readonly values: WireArea }[];
+      readonly series: readonly { readonly values: WireArea; readonly colour: number }[];
     }
   | {
       readonly op: 'page';
@@ -70,12 +70,6 @@ export const wireArea = ({ sheet, row, column, rows, columns }: Area): WireArea 
   rows,
   columns,
 ];
-
-/** Hundredths of a millimetre: a digit of the ordinary font, and the room beside the text. */
-const DIGIT = 196;
-const BESIDE_TEXT = 130;
-export const widthOf = (characters: number): number => Math.round(characters * DIGIT + BESIDE_TEXT);
-export const charactersOf = (width: number): number => (width - BESIDE_TEXT) / DIGIT;
 
 /** A chart's size, hundredths of a millimetre. */
 const CHART = { width: 12_000, height: 7_500 };
@@ -179,7 +173,7 @@ const planned = (edit: Edit): Operation[] => {
           sheet: edit.sheet,
           column: edit.column,
           columns: edit.columns,
-          width: widthOf(edit.characters),
+          characters: edit.characters,
         },
       ];
     case 'wrap':
@@ -193,7 +187,10 @@ const planned = (edit: Edit): Operation[] => {
       return [{ op: 'note', sheet: edit.sheet, row: edit.row, column: edit.column, text: edit.text }];
     case 'chart': {
       const { id, sheet, row, column, type, title, finding } = edit;
-      const series = edit.series.map(({ name, values }) => ({ name, values: wireArea(values) }));
+      const series = edit.series.map(({ values }, index) => ({
+        values: wireArea(values),
+        colour: SERIES_COLOURS[index % SERIES_COLOURS.length]!,
+      }));
       return [
         {
           op: 'chart',

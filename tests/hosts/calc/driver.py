@@ -160,7 +160,7 @@ def job(request):
     """What a script may ask of the pane."""
     answer = service("org.wandcount.Pane").execute(
         (
-            NamedValue("Document", document(request)),
+            NamedValue("Document", request["doc"]),
             NamedValue("Request", json.dumps(request["request"])),
         )
     )
@@ -197,7 +197,13 @@ def number_format(request):
 
 
 def width(request):
-    return sheet_of(request).Columns.getByIndex(request["column"]).Width
+    """In digits of the document's ordinary font, as the office measures them."""
+    style = document(request).StyleFamilies.getByName("CellStyles").getByName("Default")
+    font = uno.createUnoStruct("com.sun.star.awt.FontDescriptor")
+    font.Name, font.Height = style.CharFontName, 100
+    device = service("com.sun.star.awt.Toolkit").createScreenCompatibleDevice(1, 1)
+    digit = device.getFont(font).getStringWidth("0" * 10) / 1000 * style.CharHeight * 2540 / 72
+    return sheet_of(request).Columns.getByIndex(request["column"]).Width / digit
 
 
 def line_told(line):

@@ -1,7 +1,6 @@
 import { afterAll, beforeAll } from 'vitest';
 
 import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
-import { charactersOf } from '../../../addin/hosts/calc/plannedWrites';
 import { portContract, type HostInspection, type HostUnderTest } from '../../workbook/portContract';
 import { startOffice, type Office } from './office';
 
@@ -34,8 +33,7 @@ const inspection = (doc: string): HostInspection => {
       office.ask<Answer>({ do: what, doc, sheet, row, column });
   return {
     format: at<string>('number_format'),
-    width: async (sheet, column) =>
-      charactersOf(await office.ask<number>({ do: 'width', doc, sheet, column })),
+    width: (sheet, column) => office.ask({ do: 'width', doc, sheet, column }),
     look: async (...cell) => JSON.stringify(await at('look')(...cell)),
     wrapped: at<boolean>('wrapped'),
     frozen: (sheet) => office.ask({ do: 'frozen', doc, sheet }),

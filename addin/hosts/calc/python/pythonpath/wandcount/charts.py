@@ -1,30 +1,42 @@
 """Charts over the cells, each found again by its id."""
 
 import uno
+from com.sun.star.drawing.FillStyle import NONE
 
 from .reading import cell_range
 
 _DIAGRAMS = {"bar": "com.sun.star.chart.BarDiagram", "line": "com.sun.star.chart.LineDiagram"}
 
 
-def _labelled(provider, values, role, name=None):
+def _labelled(provider, values, role, label=None):
     context = uno.getComponentContext()
     labelled = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.chart2.data.LabeledDataSequence", context
     )
-    sequence = provider.createDataSequenceByRangeRepresentation(values)
+    sequence = provider.createDataSequenceByRangeRepresentation(values.AbsoluteName)
     sequence.Role = role
     labelled.setValues(sequence)
-    if name is not None:
-        words = '"' + name.replace('"', '""') + '"'
-        labelled.setLabel(provider.createDataSequenceByRangeRepresentation(words))
+    if label is not None:
+        labelled.setLabel(provider.createDataSequenceByRangeRepresentation(label.AbsoluteName))
     return labelled
 
 
-def _series(provider, values, name):
+def _heading(values):
+    """The cell before the values, where it says in words what they are: Calc takes no name but a cell's."""
+    at = values.RangeAddress
+    across = at.StartRow == at.EndRow and at.StartColumn < at.EndColumn
+    row, column = (at.StartRow, at.StartColumn - 1) if across else (at.StartRow - 1, at.StartColumn)
+    if row < 0 or column < 0:
+        return None
+    cell = values.Spreadsheet.getCellByPosition(column, row)
+    return cell if cell.String and not cell.Value else None
+
+
+def _series(provider, values, colour):
     context = uno.getComponentContext()
     series = context.ServiceManager.createInstanceWithContext("com.sun.star.chart2.DataSeries", context)
-    series.setData((_labelled(provider, values, "values-y", name),))
+    series.setData((_labelled(provider, values, "values-y", _heading(values)),))
+    series.Color = colour
     return series
 
 
@@ -33,13 +45,12 @@ def _fill(document, chart, op):
     coordinates = chart.getFirstDiagram().getCoordinateSystems()[0]
     kind = coordinates.getChartTypes()[0]
     series = tuple(
-        _series(provider, cell_range(document, one["values"]).AbsoluteName, one["name"])
-        for one in op["series"]
+        _series(provider, cell_range(document, one["values"]), one["colour"]) for one in op["series"]
     )
     kind.setDataSeries(series)
     axis = coordinates.getAxisByDimension(0, 0)
     scale = axis.getScaleData()
-    scale.Categories = _labelled(provider, cell_range(document, op["labels"]).AbsoluteName, "categories")
+    scale.Categories = _labelled(provider, cell_range(document, op["labels"]), "categories")
     axis.setScaleData(scale)
 
 
@@ -67,6 +78,7 @@ def put_chart(document, op, words):
     chart = charts.getByName(op["id"]).EmbeddedObject
     chart.setDiagram(chart.createInstance(_DIAGRAMS[op["type"]]))
     _fill(document, chart, op)
+    chart.Diagram.Wall.FillStyle = NONE
     chart.HasMainTitle = True
     chart.Title.String = op["title"]
     chart.HasLegend = len(op["series"]) > 1

@@ -23,6 +23,8 @@ def make_control(window, kind, name, **properties):
 
 
 def remove_control(window, name):
+    # Hidden first: what was drawn of it would stay until something else is drawn there.
+    window.getControl(name).setVisible(False)
     window.Model.removeByName(name)
 
 

@@ -41,6 +41,8 @@ class Drawing:
         self._top = 0
         self._height = 0
         self._laying = False
+        self._showing = False
+        self._next = None
         settings = window.StyleSettings
         self.dark = is_dark(settings.DialogColor)
         measure = make_control(window, "FixedText", "measure", Label="Measure")
@@ -68,7 +70,20 @@ class Drawing:
         return piece in self._order
 
     def show(self, view):
-        """Draws a view: controls whose piece stays are kept, with the focus and what is typed in them."""
+        """Draws a view. A control may let others run while it is drawn: what they want drawn then comes after it."""
+        self._next = view
+        if self._showing:
+            return
+        self._showing = True
+        try:
+            while self._next:
+                view, self._next = self._next, None
+                self._draw(view)
+        finally:
+            self._showing = False
+
+    def _draw(self, view):
+        """Controls whose piece stays are kept, with the focus and what is typed in them."""
         wanted = {}
         for piece in view["pieces"]:
             key = (piece["kind"], piece["key"])

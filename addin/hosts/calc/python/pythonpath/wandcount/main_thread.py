@@ -1,5 +1,6 @@
 """Runs something on the office's main thread, where alone documents and controls may be touched."""
 
+import functools
 import threading
 
 import uno
@@ -20,11 +21,15 @@ class _Callback(unohelper.Base, XCallback):
             log.exception("on the main thread")
 
 
+@functools.cache
+def _caller():
+    context = uno.getComponentContext()
+    return context.ServiceManager.createInstanceWithContext("com.sun.star.awt.AsyncCallback", context)
+
+
 def later(action):
     """Runs the action when the office is next idle. May be called on any thread."""
-    context = uno.getComponentContext()
-    caller = context.ServiceManager.createInstanceWithContext("com.sun.star.awt.AsyncCallback", context)
-    caller.addCallback(_Callback(action), None)
+    _caller().addCallback(_Callback(action), None)
 
 
 def on_main_thread(action):

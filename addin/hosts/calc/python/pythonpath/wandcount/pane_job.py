@@ -1,4 +1,8 @@
-"""The pane for scripts: what a button does, and what the pane then shows. Not to be called on the main thread."""
+"""The pane for scripts outside the office: what a button does, and what the pane then shows.
+
+A document is named by its RuntimeUID. Python holds its own lock while it takes a document apart, the main thread
+holds the office's lock and waits for Python's: so other threads than that one must not be handed documents.
+"""
 
 import json
 import threading
@@ -8,6 +12,7 @@ from com.sun.star.lang import XServiceInfo
 from com.sun.star.task import XJob
 
 from .main_thread import on_main_thread
+from .open_documents import document_named
 from .places import NAMES
 from .requests import answer
 from .sessions import WAITS_ITS_TURN, session_of
@@ -18,26 +23,26 @@ _SERVICES = (NAMES["paneJob"],)
 _LIMIT = 120.0
 
 
-def _settle(document, event):
+def _settle(key, event):
     """Tells the pane and waits until all of it is done."""
     done = threading.Event()
-    on_main_thread(lambda: session_of(document).send(event, done.set))
+    on_main_thread(lambda: session_of(document_named(key)).send(event, done.set))
     if not done.wait(_LIMIT):
         raise RuntimeError("timeout")
 
 
-def _do(document, request):
+def _do(key, request):
     if "what" in request:
-        return on_main_thread(lambda: answer(document, request))
+        return on_main_thread(lambda: answer(document_named(key), request))
     # A pane that has just been opened is still reading, and takes no press meanwhile.
-    _settle(document, WAITS_ITS_TURN)
+    _settle(key, WAITS_ITS_TURN)
     if "event" in request:
-        _settle(document, request["event"])
-    return on_main_thread(lambda: session_of(document).view)
+        _settle(key, request["event"])
+    return on_main_thread(lambda: session_of(document_named(key)).view)
 
 
 class PaneJob(unohelper.Base, XServiceInfo, XJob):
-    """Arguments: Document, and Request, a JSON text. The answer is a JSON text."""
+    """Arguments: Document, its RuntimeUID, and Request, a JSON text. The answer is a JSON text."""
 
     def __init__(self, context):
         pass

@@ -12,6 +12,9 @@ _BOLD_TONES = ("title", "answer", "heading", "warning", "error")
 _SIGNS = {"warning": "⚠ ", "error": "⚠ ", "good": "✓ "}
 _TITLE_SIZE = 1.35
 
+# More of the width than this is for the control, not for its label.
+_LABEL_SHARE = 0.42
+
 _GRID_MOST_ROWS = 9
 _GRID_LETTER = 7
 _GRID_CELL = 14
@@ -120,10 +123,36 @@ class Text(Piece):
         return height
 
 
-class Entry(Piece):
-    """A field to type in. What the user types while the engine is busy is never overwritten."""
+class Labelled(Piece):
+    """A control with its label beside it where there is room, else above it."""
 
     def make(self):
+        self._label = self.add("FixedText", MultiLine=True, Label=self.piece["label"])
+        self.make_control()
+
+    def relabel(self, piece):
+        """True where the label is another."""
+        if self._label.Model.Label == piece["label"]:
+            return False
+        self._label.Model.Label = piece["label"]
+        return True
+
+    def place(self, x, y, width):
+        words = self._label.getPreferredSize()
+        beside = width * _LABEL_SHARE
+        if words.Width <= beside:
+            height = self.place_control(x + beside + GAP, y, width - beside - GAP)
+            place(self._label, x, y + (height - words.Height) / 2, beside, words.Height)
+            return height
+        above = wrapped_height(self._label, self.piece["label"], width)
+        place(self._label, x, y, width, above)
+        return above + self.place_control(x, y + above, width)
+
+
+class Entry(Labelled):
+    """A field to type in. What the user types while the engine is busy is never overwritten."""
+
+    def make_control(self):
         piece = self.piece
         self._in_flight = False
         self._edit = self.add("Edit", Text=piece["value"], HelpText=piece.get("help") or piece["label"])
@@ -136,7 +165,7 @@ class Entry(Piece):
         if isinstance(unit, str):
             self._unit = self.add("FixedText", Label=unit)
         elif unit:
-            self._choice = Choice(self.drawing, unit)
+            self._choice = Choice(self.drawing, unit, bare=True)
 
     def remove(self):
         super().remove()
@@ -178,6 +207,7 @@ class Entry(Piece):
         self._sent = self.piece["value"]
 
     def update(self, piece):
+        relabelled = self.relabel(piece)
         same_unit = type(piece.get("unit")) is type(self.piece.get("unit"))
         self.piece = piece
         self._edit.Model.Enabled = not piece.get("disabled")
@@ -192,14 +222,14 @@ class Entry(Piece):
             self._unit.Model.Label = piece["unit"]
         if self._choice:
             self._choice.update(piece["unit"])
-        return False
+        return relabelled
 
-    def place(self, x, y, width):
+    def place_control(self, x, y, width):
         height = self._edit.getPreferredSize().Height
         if self._choice:
             beside = min(self._choice.preferred_width(), width * 0.5)
             place(self._edit, x, y, width - beside - GAP, height)
-            return max(height, self._choice.place(x + width - beside, y, beside))
+            return max(height, self._choice.place_control(x + width - beside, y, beside))
         if self._unit:
             size = self._unit.getPreferredSize()
             beside = min(size.Width, width * 0.5)
@@ -210,8 +240,23 @@ class Entry(Piece):
         return height
 
 
-class Choice(Piece):
+class Choice(Labelled):
+    """One out of several; bare where it stands beside a field as its unit."""
+
+    def __init__(self, drawing, piece, bare=False):
+        self._bare = bare
+        super().__init__(drawing, piece)
+
     def make(self):
+        if self._bare:
+            self.make_control()
+        else:
+            super().make()
+
+    def tabbed(self):
+        return [self._list]
+
+    def make_control(self):
         self._list = self.add("ListBox", Dropdown=True, HelpText=self.piece["label"])
         self._set()
         self._list.addItemListener(self.listen(self._list, self._chosen))
@@ -236,14 +281,15 @@ class Choice(Piece):
             self.drawing.happened({"kind": "type", "field": self.piece["field"], "value": value})
 
     def update(self, piece):
+        relabelled = not self._bare and self.relabel(piece)
         self.piece = piece
         self._set()
-        return False
+        return relabelled
 
     def preferred_width(self):
         return self._list.getPreferredSize().Width
 
-    def place(self, x, y, width):
+    def place_control(self, x, y, width):
         height = self._list.getPreferredSize().Height
         place(self._list, x, y, width, height)
         return height
@@ -404,6 +450,7 @@ class Grid(Piece):
             column = columns.createColumn()
             column.Title = heading["label"]
             longest = max([len(heading["label"])] + [len(row[index]) for row in self.piece["rows"]])
+            column.Flexibility = 0
             column.ColumnWidth = longest * _GRID_LETTER + _GRID_CELL
             column.HorizontalAlign = RIGHT if heading["numeric"] else LEFT
             columns.addColumn(column)

@@ -1,5 +1,6 @@
 """Where things are: in the installed package, and in the user's profile."""
 
+import functools
 import json
 import os
 
@@ -19,14 +20,18 @@ def packaged_json(name):
         return json.load(file)
 
 
-def in_profile(name):
-    """The path of a file of ours in the user's profile."""
+@functools.cache
+def _profile():
     context = uno.getComponentContext()
     substitution = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.util.PathSubstitution", context
     )
-    folder = uno.fileUrlToSystemPath(substitution.substituteVariables("$(user)", True))
-    return os.path.join(folder, name)
+    return uno.fileUrlToSystemPath(substitution.substituteVariables("$(user)", True))
+
+
+def in_profile(name):
+    """The path of a file of ours in the user's profile."""
+    return os.path.join(_profile(), name)
 
 
 NAMES = packaged_json("names.json")

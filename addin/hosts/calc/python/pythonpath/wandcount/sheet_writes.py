@@ -5,6 +5,7 @@ from com.sun.star.sheet.ValidationAlertStyle import STOP
 from com.sun.star.sheet.ValidationType import LIST
 from com.sun.star.table import CellAddress
 
+from .ordinary_font import column_width
 from .reading import cell_range
 
 
@@ -14,8 +15,9 @@ def put_sheet(document, op, words):
 
 def put_width(document, op, words):
     columns = document.Sheets.getByName(op["sheet"]).Columns
+    width = column_width(document, op["characters"])
     for column in range(op["column"], op["column"] + op["columns"]):
-        columns.getByIndex(column).Width = op["width"]
+        columns.getByIndex(column).Width = width
 
 
 def _property(value):
