@@ -1,6 +1,7 @@
 import { createPane, type Pane } from '../../../taskpane/pane';
 import type { HostServices } from '../../../taskpane/services';
 import type { PaneEvent } from '../../../taskpane/view';
+import type { Workbook } from '../../workbook/port';
 import { calcWorkbook, type Ask } from './calcWorkbook';
 import { explainSelected } from './explainSelected';
 import { nativeView } from './nativeView';
@@ -15,12 +16,12 @@ const today = (): string => {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 };
 
-const servicesOf = (ask: Ask, locale: string): HostServices => ({
+const servicesOf = (workbook: Workbook, ask: Ask, locale: string): HostServices => ({
   today,
   measures: US_MEASURES.includes(locale.split(/[-_]/)[1] ?? '') ? 'US' : 'metric',
   print: async (sheet) => void (await ask({ what: 'print', sheet })),
   download: async (name, _mime, text) => void (await ask({ what: 'keep', name, text })),
-  explain: () => explainSelected(ask),
+  explain: () => explainSelected(workbook, ask),
   undo: async () => void (await ask({ what: 'undo' })),
 });
 
@@ -41,7 +42,8 @@ export const panes = (say: (message: object) => void, about: (doc: string) => As
     open: (doc, locale) => {
       open.get(doc)?.close();
       const ask = about(doc);
-      const pane = createPane(calcWorkbook(ask), servicesOf(ask, locale));
+      const workbook = calcWorkbook(ask);
+      const pane = createPane(workbook, servicesOf(workbook, ask, locale));
       open.set(doc, pane);
       let soon = false;
       const show = (): void => {

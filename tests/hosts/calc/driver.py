@@ -167,6 +167,10 @@ def job(request):
     return json.loads(answer)
 
 
+def select(request):
+    document(request).CurrentController.select(cells_of(request))
+
+
 def undo(request):
     document(request).getUndoManager().undo()
 

@@ -13,13 +13,17 @@ def _locale():
     return uno.createUnoStruct("com.sun.star.lang.Locale", "en", "US", "")
 
 
+def _forget_truths(document, cells):
+    """A number in a cell that showed TRUE or FALSE would show as one of them."""
+    for row, column, rows, columns in truths(document, cells):
+        shown = cell_range(document, [cells.Spreadsheet.Name, row, column, rows, columns])
+        shown.NumberFormat = _GENERAL
+
+
 def put_values(document, op, words):
     """Numbers and texts; text stays text, whatever it begins with. None empties a cell."""
     cells = cell_range(document, op["area"])
-    # A number in a cell that showed TRUE or FALSE would show as one of them.
-    for row, column, rows, columns in truths(document, cells):
-        shown = cell_range(document, [op["area"][0], row, column, rows, columns])
-        shown.NumberFormat = _GENERAL
+    _forget_truths(document, cells)
     empty_again(document, cells)
     cells.setDataArray(
         tuple(tuple("" if value is None else value for value in line) for line in op["cells"])
@@ -38,6 +42,7 @@ def put_formulas(document, op, words):
     """Formulas in the words that every host knows."""
     cells = cell_range(document, op["area"])
     at = cells.RangeAddress
+    _forget_truths(document, cells)
     empty_again(document, cells)
     cells.setFormulaArray(
         tuple(
