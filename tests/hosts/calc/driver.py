@@ -171,6 +171,24 @@ def select(request):
     document(request).CurrentController.select(cells_of(request))
 
 
+def put_local(request):
+    """A formula as the user types it, in his own language and with his own signs."""
+    cells_of(request).FormulaLocal = request["formula"]
+
+
+def dispatch(request):
+    helper = service("com.sun.star.frame.DispatchHelper")
+    helper.executeDispatch(document(request).CurrentController.Frame, request["command"], "", 0, ())
+
+
+def is_modified(request):
+    return document(request).isModified()
+
+
+def set_modified(request):
+    document(request).setModified(request["to"])
+
+
 def undo(request):
     document(request).getUndoManager().undo()
 

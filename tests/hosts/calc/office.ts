@@ -1,6 +1,6 @@
-import { spawn, type ChildProcess } from 'node:child_process';
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -14,7 +14,8 @@ export interface Office {
   readonly folder: string;
   /** The user's folder in the profile. */
   readonly userFolder: string;
-  readonly process: ChildProcess;
+  /** The office's own processes, the last one the office itself. */
+  pids(): readonly number[];
   ask<Answer = unknown>(request: { readonly do: string; readonly [key: string]: unknown }): Promise<Answer>;
   end(): Promise<void>;
 }
@@ -68,6 +69,13 @@ const startDriver = () => {
   };
 };
 
+/** Processes that were started with a profile. */
+const processesOf = (profile: string): number[] =>
+  spawnSync('pgrep', ['-f', `UserInstallation=file://${profile}`], { encoding: 'utf8' })
+    .stdout.split('\n')
+    .filter(Boolean)
+    .map(Number);
+
 let offices = 0;
 
 const launch = async (
@@ -88,7 +96,7 @@ const launch = async (
   const driver = startDriver();
   await driver.ask({ do: 'connect', pipe, seconds: 60 });
   return {
-    process: child,
+    pids: () => processesOf(profile),
     userFolder: join(profile, 'user'),
     ask: driver.ask as Office['ask'],
     end: async () => {
@@ -120,11 +128,21 @@ const profileWithExtension = async (): Promise<string> => {
   return profile;
 };
 
+/** Language and region of the user, as the office keeps them. */
+const setLocale = (profile: string, locale: string): void => {
+  const file = join(profile, 'user', 'registrymodifications.xcu');
+  const item =
+    '<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse">' +
+    `<value>${locale}</value></prop></item>`;
+  writeFileSync(file, readFileSync(file, 'utf8').replace('</oor:items>', `${item}</oor:items>`));
+};
+
 /** Starts an office; end it before the test file ends. */
 export const startOffice = async (start: Start = {}): Promise<Office> => {
   const folder = mkdtempSync(join(tmpdir(), 'wandcount-calc-'));
   const profile = join(folder, 'profile');
   if (start.extension !== false) cpSync(await profileWithExtension(), profile, { recursive: true });
+  if (start.locale !== undefined) setLocale(profile, start.locale);
   const office = await launch(profile, start);
   return {
     ...office,

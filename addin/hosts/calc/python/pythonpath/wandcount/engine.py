@@ -20,6 +20,8 @@ _LONG_REST = 30.0
 _LOOK_AGAIN = 3.0
 # A cold disk may be slow to bring up node; after this it counts as hung.
 _LONGEST_START = 20.0
+# How long the reason of an engine's end may take to find out.
+_LONGEST_END = 3.0
 # A call that hangs every time must not freeze Calc every few seconds.
 _BETWEEN_REVIVALS = 600.0
 
@@ -74,17 +76,11 @@ class Engine:
 
     def tell(self, message):
         """Sends a message; EngineAbsent where nobody can take it."""
-        try:
-            self._running().tell(message)
-        except Ended:
-            raise EngineAbsent("ended") from None
+        self._given(lambda child: child.tell(message))
 
     def send(self, message, heard):
         """Sends a message; `heard` is called on another thread, with the answer or, where the engine ended, None."""
-        try:
-            self._running().send(message, heard)
-        except Ended:
-            raise EngineAbsent("ended") from None
+        self._given(lambda child: child.send(message, heard))
 
     def start(self):
         """Starts the engine where it is not running; EngineAbsent where it cannot."""
@@ -104,15 +100,22 @@ class Engine:
             child.kill()
 
     def _ask(self, message, until):
-        for _ in range(2):
-            child = self._running()
+        def ask(child):
             try:
                 return child.ask(message, max(0.0, until - time.monotonic()))
-            except Ended:
-                self._look_at_end(child)
             except Silent:
                 raise self._silent(child) from None
-        raise self._rest("keepsEnding", _LONG_REST)
+
+        return self._given(ask)
+
+    def _given(self, action):
+        """The action done with a running engine, another one where it ended meanwhile. There are only so many."""
+        while True:
+            child = self._running()
+            try:
+                return action(child)
+            except Ended:
+                child.gone.wait(_LONGEST_END)
 
     def _running(self):
         with self._lock:
@@ -138,14 +141,12 @@ class Engine:
 
     def _look_at_end(self, child):
         """An engine that ended before it was ready may be too old a node; nothing else tells so."""
-        if child.ready.is_set():
-            return
         version = _version_of(self._node)
         log.error("%s (%s) ended before it was ready", self._node, version)
         if version is None or not version.startswith("v"):
-            raise self._rest("cannotStart", _LONG_REST, self._node)
-        if int(version[1:].split(".")[0]) < _OLDEST_NODE:
-            raise self._rest("oldNode", _LONG_REST, version)
+            self._rest("cannotStart", _LONG_REST, self._node)
+        elif int(version[1:].split(".")[0]) < _OLDEST_NODE:
+            self._rest("oldNode", _LONG_REST, version)
 
     def _silent(self, child):
         if not child.ready.is_set():
@@ -188,5 +189,8 @@ class Engine:
             self._on_message(message)
 
     def _ended(self, child):
-        if child is self._child:
-            self._on_end()
+        if child is not self._child:
+            return
+        if not child.ready.is_set() and not child.killed:
+            self._look_at_end(child)
+        self._on_end()

@@ -41,8 +41,10 @@ class EngineChild:
 
     def __init__(self, node, on_message, on_end):
         self.ready = threading.Event()
+        self.gone = threading.Event()
         self._on_message = on_message
         self._on_end = on_end
+        self.killed = False
         self._waiting = {}
         self._next = 0
         self._writing = threading.Lock()
@@ -97,6 +99,7 @@ class EngineChild:
             raise Ended() from None
 
     def kill(self):
+        self.killed = True
         self._process.kill()
 
     def _read(self):
@@ -116,9 +119,11 @@ class EngineChild:
                 self._on_message(self, message)
         self._process.kill()
         log.info("engine %d ended with %s", self._process.pid, self._process.wait())
+        # Whoever waits may ask at once why: the reason is there by then.
+        self._on_end(self)
+        self.gone.set()
         while self._waiting:
             self._waiting.popitem()[1](None)
-        self._on_end(self)
 
     def _read_errors(self):
         for line in self._process.stderr:

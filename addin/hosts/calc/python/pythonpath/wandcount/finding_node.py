@@ -11,6 +11,9 @@ from .places import in_profile, packaged
 _WINDOWS = sys.platform == "win32"
 _PROGRAM = "node.exe" if _WINDOWS else "node"
 
+# Whoever looks after the computer may say which program it is; then no other is looked for.
+_POINTER = "WANDCOUNT_NODE"
+
 _USUAL = {
     "win32": (
         r"%ProgramFiles%\nodejs\node.exe",
@@ -76,6 +79,10 @@ def _newest_first(pattern):
 
 
 def _candidates():
+    pointed = os.environ.get(_POINTER)
+    if pointed:
+        yield pointed
+        return
     yield chosen_node()
     yield packaged("engine", _PROGRAM)
     yield shutil.which("node")

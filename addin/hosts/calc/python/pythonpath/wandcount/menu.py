@@ -29,9 +29,10 @@ def show_panel(frame):
 
 def try_again(frame):
     calculate_again()
-    panel = panel_of(frame)
-    if panel:
-        panel.try_again()
+    document = frame.Controller.Model
+    if is_spreadsheet(document):
+        session_of(document).try_again()
+    leave_log(frame)
 
 
 def choose(frame):
@@ -55,7 +56,7 @@ def show_log(frame):
 def leave_log(frame):
     panel = panel_of(frame)
     if panel:
-        panel.try_again()
+        panel.leave_view()
 
 
 _COMMANDS = component_commands

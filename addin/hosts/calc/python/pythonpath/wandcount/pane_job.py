@@ -11,6 +11,7 @@ import unohelper
 from com.sun.star.lang import XServiceInfo
 from com.sun.star.task import XJob
 
+from .absent_view import absent_view
 from .main_thread import on_main_thread
 from .open_documents import document_named
 from .places import NAMES
@@ -38,7 +39,11 @@ def _do(key, request):
     _settle(key, WAITS_ITS_TURN)
     if "event" in request:
         _settle(key, request["event"])
-    return on_main_thread(lambda: session_of(document_named(key)).view)
+    return on_main_thread(lambda: _shown(session_of(document_named(key))))
+
+
+def _shown(session):
+    return absent_view(session.absent) if session.absent else session.view
 
 
 class PaneJob(unohelper.Base, XServiceInfo, XJob):

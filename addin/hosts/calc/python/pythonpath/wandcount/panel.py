@@ -104,10 +104,11 @@ class Panel(unohelper.Base, XUIElement, XToolPanel, XSidebarPanel, XComponent):
         self._own_view = True
         self._drawing.show(view)
 
-    def try_again(self):
+    def leave_view(self):
+        """Back to the document's pane."""
         self._own_view = False
         if self._session:
-            self._session.try_again()
+            self.show(self._session)
 
     def layout(self):
         if self.Window is not None:

@@ -1,0 +1,225 @@
+import {
+  chmodSync,
+  existsSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+
+import { NOT_AVAILABLE, sheetOf, type Sheet } from './cells';
+import { startOffice, type Office } from './office';
+
+const SECONDS = '=FEED.SECONDS(B1;"gal";2.8;"gal/min")';
+
+interface View {
+  readonly pieces: readonly {
+    readonly text?: string;
+    readonly buttons?: readonly { readonly label: string }[];
+  }[];
+}
+
+const logOf = ({ userFolder }: Office): string => {
+  const file = join(userFolder, 'wandcount.log');
+  return existsSync(file) ? readFileSync(file, 'utf8') : '';
+};
+
+/** Numbers of the engines that were started, the last one last. */
+const engines = (office: Office): number[] =>
+  [...logOf(office).matchAll(/engine (\d+) started/g)].map(([, pid]) => Number(pid));
+
+const alive = (pid: number): boolean => {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+const until = async (holds: () => boolean | Promise<boolean>, ms: number): Promise<boolean> => {
+  for (const end = Date.now() + ms; Date.now() < end; await pause(50)) if (await holds()) return true;
+  return holds();
+};
+
+const timed = async (work: () => Promise<unknown>): Promise<number> => {
+  const began = performance.now();
+  await work();
+  return (performance.now() - began) / 1000;
+};
+
+const words = ({ pieces }: View): string =>
+  pieces.flatMap(({ text = '', buttons = [] }) => [text, ...buttons.map(({ label }) => label)]).join('\n');
+
+let office: Office;
+let sheet: Sheet;
+const open = async (start: Parameters<typeof startOffice>[0] = {}): Promise<void> => {
+  office = await startOffice(start);
+  sheet = sheetOf(office, await office.ask<string>({ do: 'open_document' }));
+};
+const pane = (event?: object): Promise<View> =>
+  office.ask<View>({ do: 'job', doc: sheet.doc, request: event === undefined ? {} : { event } });
+
+describe('an engine that dies or hangs', () => {
+  beforeEach(async () => {
+    await open();
+    await sheet.values('B1', [[0.7]]);
+    await sheet.put('A1', [SECONDS]);
+  });
+  afterEach(async () => office.end());
+
+  test('is started again when it was killed, and nobody notices', async () => {
+    expect((await sheet.cell('A1')).value).toBeCloseTo(15, 9);
+    process.kill(engines(office).at(-1)!, 'SIGKILL');
+    await pause(100);
+    await sheet.values('B1', [[1.4]]);
+    expect((await sheet.cell('A1')).value).toBeCloseTo(30, 9);
+    expect(engines(office)).toHaveLength(2);
+  });
+
+  test('is started again in the middle of a recalculation, and no cell is wrong', async () => {
+    const rows = 5_000;
+    const at = { doc: sheet.doc, sheet: 'Sheet1' };
+    await sheet.values(
+      `D1:D${rows}`,
+      Array.from({ length: rows }, (_, row) => [0.5 + row / 1000]),
+    );
+    await sheet.values('F1', [[2]]);
+    await office.ask({
+      do: 'fill_down',
+      ...at,
+      cells: `E1:E${rows}`,
+      formula: '=FEED.SECONDS(D1;"gal";$F$1;"gal/min")',
+    });
+    const recalculated = office.ask<number>({ do: 'timed', ...at, set: 'F1', to: 3, cells: `E1:E${rows}` });
+    await pause(60);
+    process.kill(engines(office).at(-1)!, 'SIGKILL');
+    await recalculated;
+    const values = await office.ask<[number][]>({ do: 'values', ...at, cells: `E1:E${rows}` });
+    values.forEach(([value], row) => expect(value).toBeCloseTo((0.5 + row / 1000) * 20, 9));
+    expect(engines(office)).toHaveLength(2);
+  });
+
+  test('that hangs holds Calc for two seconds once, not once a cell, and the cells come right by themselves', async () => {
+    const rows = 200;
+    const at = { doc: sheet.doc, sheet: 'Sheet1' };
+    await sheet.values(
+      `D1:D${rows}`,
+      Array.from({ length: rows }, (_, row) => [1 + row]),
+    );
+    await sheet.values('F1', [[2]]);
+    await office.ask({
+      do: 'fill_down',
+      ...at,
+      cells: `E1:E${rows}`,
+      formula: '=FEED.SECONDS(D1;"gal";$F$1;"gal/min")',
+    });
+    await office.ask({ do: 'set_modified', doc: sheet.doc, to: false });
+    process.kill(engines(office).at(-1)!, 'SIGSTOP');
+    const held = await office.ask<number>({ do: 'timed', ...at, set: 'F1', to: 3, cells: `E1:E${rows}` });
+    expect(held).toBeGreaterThan(1.5);
+    expect(held).toBeLessThan(2.6);
+    expect((await sheet.cell('E1')).error).toBe(NOT_AVAILABLE);
+    expect((await sheet.cell(`E${rows}`)).error).toBe(NOT_AVAILABLE);
+    expect(await timed(() => sheet.values('B1', [[2]]))).toBeLessThan(1);
+    const right = await until(
+      async () => Math.abs(Number((await sheet.cell(`E${rows}`)).value) - rows * 20) < 1e-6,
+      15_000,
+    );
+    expect(right).toBe(true);
+    expect((await sheet.cell('E1')).value).toBeCloseTo(20, 9);
+  });
+
+  test('that the pane waits for is started again too, and the pane says what that means', async () => {
+    expect(words(await pane())).toContain('Garden');
+    const paneEngine = engines(office).at(-1)!;
+    expect(engines(office)).toHaveLength(2);
+    process.kill(paneEngine, 'SIGKILL');
+    await pause(300);
+    const told = await pane({ kind: 'open', section: 'rig' });
+    expect(words(told)).toContain('The garden comes first');
+    expect(engines(office).length).toBeGreaterThan(2);
+    expect((await sheet.cell('A1')).value).toBeCloseTo(15, 9);
+  });
+
+  test('leaves no process behind when Calc ends, nor when Calc is killed', async () => {
+    await pane();
+    const ended = engines(office);
+    expect(ended).toHaveLength(2);
+    await office.end();
+    expect(await until(() => !ended.some(alive), 5_000)).toBe(true);
+
+    await open();
+    await sheet.values('B1', [[0.7]]);
+    expect((await sheet.shows(SECONDS)).value).toBeCloseTo(15, 9);
+    const killed = engines(office);
+    const log = logOf(office);
+    const office_ = office.pids();
+    for (const pid of office_) process.kill(pid, 'SIGKILL');
+    expect(log).toContain('ready');
+    expect(await until(() => !killed.some(alive), 5_000)).toBe(true);
+  });
+});
+
+describe('a computer where the engine cannot run', () => {
+  let folder: string;
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'wandcount-node-'));
+  });
+  afterEach(async () => {
+    await office.end();
+    rmSync(folder, { recursive: true });
+  });
+
+  test('without Node cells show #N/A, the pane says what to do, and all is right once there is one', async () => {
+    const node = join(folder, 'node');
+    await open({ env: { WANDCOUNT_NODE: node } });
+    await sheet.values('B1', [[0.7]]);
+    expect(await timed(() => sheet.put('A1', [SECONDS]))).toBeLessThan(1);
+    expect((await sheet.cell('A1')).error).toBe(NOT_AVAILABLE);
+    const told = words(await pane());
+    expect(told).toContain('found none on this computer');
+    expect(told).toContain('Try again');
+    expect((await sheet.shows('=1+1')).value).toBe(2);
+
+    symlinkSync(process.execPath, node);
+    await sheet.put('A1', [SECONDS]);
+    await office.ask({ do: 'dispatch', doc: sheet.doc, command: 'vnd.wandcount:tryAgain' });
+    expect((await sheet.cell('A1')).value).toBeCloseTo(15, 9);
+    expect(words(await pane())).toContain('Garden');
+  });
+
+  const program = (script: string): string => {
+    const path = join(folder, 'node');
+    writeFileSync(path, `#!/bin/sh\n${script}\n`);
+    chmodSync(path, 0o755);
+    return path;
+  };
+
+  test('with a Node that is too old the pane says which it found', async () => {
+    await open({
+      env: { WANDCOUNT_NODE: program('[ "$1" = --version ] && echo v16.20.2 && exit 0\nexit 1') },
+    });
+    await sheet.values('B1', [[0.7]]);
+    expect((await sheet.shows(SECONDS)).error).toBe(NOT_AVAILABLE);
+    expect(words(await pane())).toContain('v16.20.2');
+  });
+
+  test('with an engine that ends again and again Calc is left in peace', async () => {
+    await open({
+      env: { WANDCOUNT_NODE: program('[ "$1" = --version ] && echo v22.1.0 && exit 0\nexit 7') },
+    });
+    await sheet.values('B1', [[0.7]]);
+    expect(await timed(() => sheet.shows(SECONDS))).toBeLessThan(2.6);
+    const starts = engines(office).length;
+    expect(starts).toBeLessThanOrEqual(5);
+    await sheet.values('B1', [[0.8]]);
+    expect(engines(office)).toHaveLength(starts);
+    expect(words(await pane())).toContain('ends again and again');
+  });
+});
