@@ -27,10 +27,10 @@ const fingerprint = () => {
   return hash.digest('hex');
 };
 
-/** Runs `make` unless `name` was made from the very same sources. */
-export const unlessFresh = async (name, make) => {
+/** Runs `make` unless `name` was made from the very same sources, with the same settings. */
+export const unlessFresh = async (name, make, settings = '') => {
   const mark = join(dist, 'made', name);
-  const now = fingerprint();
+  const now = fingerprint() + settings;
   if (existsSync(mark) && readFileSync(mark, 'utf8') === now) return;
   rmSync(mark, { force: true });
   await make();

@@ -3,7 +3,7 @@ import type { Edit } from '../../workbook/change';
 
 import type { BookAt } from './bookAt';
 import type { ExcelProgram } from './excelProgram';
-import { addNote, changeNote, deleteNote, NEEDS, noteAt } from './later/notes';
+import { addNote, changeNote, deleteNote, NEEDS, noteAt, wordsOf } from './later/notes';
 import { step, type Step } from './write/step';
 
 type Note = Extract<Edit, { kind: 'note' }>;
@@ -31,7 +31,7 @@ const asNotes = async (
   const steps = found.map(({ edit, note }) => {
     const place = `${edit.sheet}!${addressOf(edit)}`;
     const first = !known.has(place);
-    const before = first && note && !note.isNullObject ? note.content : known.get(place);
+    const before = first ? note && wordsOf(note) : known.get(place);
     if (first && !isNew(edit.sheet))
       putBack.push(
         step(3, (now) => {

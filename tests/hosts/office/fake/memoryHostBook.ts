@@ -62,6 +62,8 @@ export interface MemoryHostBook extends HostBook {
   readOnly: boolean;
   /** FEED formulas are told as the file format stores them. */
   storedSpelling: boolean;
+  /** FEED formulas show #NAME?, as they do where the functions were not there. */
+  unknown: boolean;
   /** How many looks at a FEED formula find it unanswered after it was written. */
   answersAfter: number;
   sheetNamed(name: string): Sheet;
@@ -198,6 +200,8 @@ export const memoryHostBook = (): MemoryHostBook => {
     const answer = cell.formula === undefined ? cell : values.get(`${sheet.id}!${place}`)!;
     const formula = cell.formula === undefined ? cell.value : spelled(cell.formula);
     if (open > 0) return { value: '#BUSY!', formula, type: 'Error', format };
+    if (book.unknown && /FEED\./i.test(cell.formula ?? ''))
+      return { value: '#NAME?', formula, type: 'Error', format };
     const { value } = answer;
     const type = answer.error ? 'Error' : ({ string: 'String', number: 'Double', boolean: 'Boolean' } as const)[typeof value as 'string']; // prettier-ignore
     return { value, formula, type, format };
@@ -247,6 +251,7 @@ export const memoryHostBook = (): MemoryHostBook => {
     readOnly: false,
     storedSpelling: false,
     answersAfter: 0,
+    unknown: false,
     state: () => structuredClone(state),
     restore: (was) => {
       state = structuredClone(was as State);

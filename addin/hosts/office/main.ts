@@ -1,0 +1,59 @@
+import type { OpenedPane } from './openPane';
+import { recentCalls } from './recentCalls';
+import { RIBBON } from './ribbon';
+import { say } from './say';
+import { associateFunctions } from './worksheetFunctions';
+
+/**
+ * The one script of the page that the pane, the functions and the ribbon's buttons share. The functions come first and
+ * alone; the pane follows.
+ */
+
+const NO_PROGRAM =
+  'This page belongs to a spreadsheet program that loads Office Add-ins. Open it from there.';
+
+const recent = recentCalls();
+const associated = associateFunctions(recent);
+
+const write = (text: string): void => {
+  const line = document.createElement('p');
+  line.className = 'waiting';
+  line.setAttribute('role', 'status');
+  line.textContent = text;
+  document.querySelector('#pane')?.replaceChildren(line);
+};
+
+const open = async (): Promise<OpenedPane> => {
+  const element = document.querySelector<HTMLElement>('#pane');
+  if (!element) throw new Error('The page has no place for the pane.');
+  const { openPane } = await import(/* webpackChunkName: "pane" */ './openPane');
+  element.replaceChildren();
+  return openPane(element, recent);
+};
+
+const begin = async (): Promise<void> => {
+  if (typeof Office === 'undefined') return write(NO_PROGRAM);
+  const { host } = await Office.onReady();
+  if (host !== Office.HostType.Excel) return write(NO_PROGRAM);
+  if (!associated) associateFunctions(recent);
+  const pane = open();
+  for (const { id } of RIBBON)
+    Office.actions.associate(id, async (event: Office.AddinCommands.Event) => {
+      try {
+        const said = await (await pane).press(id);
+        if (said !== undefined) say(said);
+      } catch (error) {
+        say(error instanceof Error ? error.message : String(error));
+      } finally {
+        event.completed();
+      }
+    });
+  await pane;
+};
+
+// A runtime without a page runs functions only.
+if (typeof document !== 'undefined')
+  begin().catch((error: unknown) => {
+    write('The pane could not be opened. Close it and open it again.');
+    console.error(error);
+  });
