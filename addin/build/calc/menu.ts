@@ -64,7 +64,7 @@ export const menu: Menu = {
     },
     { title: '~Calculate again', command: 'tryAgain' },
     { title: 'Choose the ~node program…', command: 'chooseNode' },
-    { title: 'Show the lo~g', command: 'showLog' },
+    { title: '~Show the log', command: 'showLog' },
     { title: '~Help', command: 'help' },
   ],
 };

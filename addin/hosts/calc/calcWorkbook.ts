@@ -81,6 +81,8 @@ const cellStates = (area: Area, wire: WireCells): CellState[][] => {
       }
   for (const [row, column, formula] of wire.formulas) {
     const { value } = at(row, column);
+    // How Calc keeps a truth value of an .xlsx.
+    if (/^=(TRUE|FALSE)\(\)$/.test(formula)) continue;
     // A formula whose answer is empty text is no empty cell.
     set(row, column, { value: value ?? '', formula });
   }

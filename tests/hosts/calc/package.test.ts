@@ -1,0 +1,165 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { strFromU8, unzipSync } from 'fflate';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+
+import { functionRegistration, typeDescription } from '../../../addin/build/calc/functionRegistration';
+import { menu, type Entry } from '../../../addin/build/calc/menu';
+import { extensionBytes } from '../../../addin/build/calc/makeExtension.mjs';
+import { catalogue, NAMESPACE, type FunctionEntry } from '../../../functions';
+import { actionNamed } from '../../../taskpane/actions/actionNamed';
+import { isSection } from '../../../taskpane/state';
+
+describe('the package', () => {
+  const folders: string[] = [];
+  let first: Uint8Array;
+  let second: Uint8Array;
+  beforeAll(async () => {
+    for (const _ of [1, 2]) folders.push(mkdtempSync(join(tmpdir(), 'wandcount-package-')));
+    first = await extensionBytes(folders[0]);
+    second = await extensionBytes(folders[1]);
+  });
+  afterAll(() => folders.forEach((folder) => rmSync(folder, { recursive: true })));
+
+  test('is the same to the byte when it is made again elsewhere', () => {
+    expect(Buffer.from(second).equals(Buffer.from(first))).toBe(true);
+  });
+
+  test('holds every file that its manifest and its registrations name', () => {
+    const files = unzipSync(first);
+    const text = (path: string): string => strFromU8(files[path]!);
+    const listed = [...text('META-INF/manifest.xml').matchAll(/full-path="([^"]+)"/g)].map(
+      ([, path]) => path!,
+    );
+    expect(listed).toContain('feed.idl');
+    const named = [...text('Sidebar.xcu').matchAll(/vnd\.sun\.star\.extension:\/\/[^/]+\/([^<]+)/g)].map(
+      ([, path]) => path!,
+    );
+    const described = [...text('description.xml').matchAll(/xlink:href="([^"]+)"/g)].map(([, path]) => path!);
+    for (const path of [
+      ...listed,
+      ...named,
+      ...described,
+      'engine.cjs',
+      'LICENSE',
+      'help/index.html',
+      'panel.xdl',
+    ])
+      expect(Object.keys(files)).toContain(path);
+  });
+
+  test('names no folder of the computer that made it', () => {
+    const files = unzipSync(first);
+    const here = process.cwd();
+    for (const [path, bytes] of Object.entries(files))
+      expect(strFromU8(bytes, true).includes(here), path).toBe(false);
+  });
+
+  test('has a picture of the mark in each size that it names', () => {
+    const files = unzipSync(first);
+    for (const [path, bytes] of Object.entries(files)) {
+      const size = /^img\/mark-(\d+)(-dark)?\.png$/.exec(path)?.[1];
+      if (size === undefined) continue;
+      const view = new DataView(bytes.buffer, bytes.byteOffset);
+      expect([view.getUint32(16), view.getUint32(20)]).toEqual([Number(size), Number(size)]);
+    }
+  });
+});
+
+/** Two functions that no one has, so that the registration is seen for itself. */
+const invented = [
+  {
+    name: 'TROWELS',
+    summary: 'Trowels for a bed & its edge',
+    parameters: [
+      {
+        name: 'bed_length',
+        description: 'Length of the bed',
+        type: 'number',
+        optional: false,
+        range: false,
+        allowed: 'more than 0',
+      },
+      {
+        name: 'holes',
+        description: 'Holes dug',
+        type: 'any',
+        optional: true,
+        range: true,
+        allowed: '0 or more',
+        otherwise: 'none',
+      },
+    ],
+    result: { kind: 'number', description: 'Trowels' },
+  },
+  {
+    name: 'ROWSOFTWINE',
+    summary: 'Rows of twine',
+    parameters: [
+      { name: 'bed', description: 'Its name', type: 'text', optional: false, range: false, allowed: 'a bed' },
+    ],
+    result: { kind: 'rows', description: 'One row a line' },
+  },
+] as unknown as readonly FunctionEntry[];
+
+describe('the registration of functions', () => {
+  test('declares each function with arguments of any kind', () => {
+    expect(typeDescription(invented)).toBe(
+      [
+        'module org {',
+        'module wandcount {',
+        '    interface XFeed: com::sun::star::uno::XInterface {',
+        '      any trowels([in] any bedLength, [in] any holes);',
+        '      sequence< sequence< any > > rowsoftwine([in] any bed);',
+        '    };',
+        '};',
+        '};',
+        '',
+      ].join('\n'),
+    );
+  });
+
+  test('tells the wizard names and descriptions, whatever signs are in them', async () => {
+    await expect(functionRegistration(invented, 'FEED')).toMatchFileSnapshot('registration.golden.xml');
+  });
+
+  test('refuses a name that the registration cannot carry', () => {
+    const wrong = (name: string) => () =>
+      typeDescription([{ ...invented[0]!, parameters: [{ ...invented[0]!.parameters[0]!, name }] }]);
+    expect(wrong('in')).toThrow('cannot stand');
+    expect(wrong('Größe')).toThrow('cannot stand');
+  });
+
+  test('knows every function of the catalogue', () => {
+    const registration = functionRegistration(catalogue, NAMESPACE);
+    for (const { name } of catalogue) expect(registration).toContain(`>${NAMESPACE}.${name}<`);
+  });
+});
+
+describe('the menu', () => {
+  const entries = (list: (typeof menu)['entries']): Entry[] =>
+    list.flatMap((entry) => ('command' in entry ? [entry] : entry.entries));
+  const own = ['show', 'tryAgain', 'chooseNode', 'showLog', 'help'];
+
+  test('leads to sections and actions that the pane has', () => {
+    for (const { command } of entries(menu.entries)) {
+      const [kind, ...rest] = command.split('.');
+      const name = rest.join('.');
+      if (kind === 'open') expect(isSection(name), name).toBe(true);
+      else if (kind === 'press') expect(actionNamed(name), name).toBeDefined();
+      else expect(own).toContain(command);
+    }
+  });
+
+  const mnemonics = (list: readonly { readonly title: string }[]): string[] =>
+    list.map(({ title }) => /~(.)/.exec(title)?.[1]?.toLowerCase() ?? title);
+
+  test('has a letter of its own for every entry', () => {
+    for (const list of [
+      menu.entries,
+      ...menu.entries.flatMap((entry) => ('entries' in entry ? [entry.entries] : [])),
+    ])
+      expect(new Set(mnemonics(list)).size).toBe(list.length);
+  });
+});
