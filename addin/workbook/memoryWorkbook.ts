@@ -93,10 +93,7 @@ const started = ({ sheets, answer = () => null }: MemoryOptions): MemoryBook => 
   for (const sheet of others) book = applyEdit(book, { kind: 'addSheet', sheet }, answer);
   for (const sheet of names) {
     const cells = sheets?.[sheet] ?? [];
-    cells.forEach((line, row) => {
-      if (line.length > 0)
-        book = applyEdit(book, { kind: 'write', sheet, row, column: 0, cells: [line] }, answer);
-    });
+    book = applyEdit(book, { kind: 'write', sheet, row: 0, column: 0, cells }, answer);
   }
   return book;
 };
