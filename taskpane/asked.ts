@@ -23,6 +23,8 @@ export const textOf = (state: PaneState, id: string, known: string): string => s
 
 export interface NumberQuestion extends Question {
   readonly known?: number;
+  /** Significant figures in which the known number is shown; its value keeps all. */
+  readonly figures?: number;
   /** Shown after the field, or chosen beside it. */
   readonly unit?: string | { readonly known: string; readonly choices: readonly string[] };
   readonly least?: number;
@@ -72,8 +74,8 @@ export const unitBeside = ({ field }: Asked<number>): string => {
  * action was tried.
  */
 export const askNumber = (state: PaneState, question: NumberQuestion): Asked<number> => {
-  const { section, id, label, help, known, required = false } = question;
-  const text = textOf(state, id, known === undefined ? '' : fieldNumber(known));
+  const { section, id, label, help, known, figures, required = false } = question;
+  const text = textOf(state, id, known === undefined ? '' : fieldNumber(known, figures));
   const fault = numberFault(question, text, required);
   const shown = text.trim() === '' && !state.tried.includes(section) ? undefined : fault;
   const unit = unitOf(state, question);

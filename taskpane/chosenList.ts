@@ -29,7 +29,8 @@ export const sheetToAdopt = (state: PaneState): string | undefined => {
 export const listWanted = (state: PaneState): string | undefined => {
   if (state.section !== 'garden' || !adopting(state)) return undefined;
   const sheet = sheetToAdopt(state);
-  return sheet === state.list?.sheet || sheet === state.listStopped ? undefined : sheet;
+  const isRead = sheet === state.list?.sheet && !state.listStale;
+  return isRead || sheet === state.listStopped ? undefined : sheet;
 };
 
 const listCell = ({ value, error }: CellState): ListCell => error ?? value;

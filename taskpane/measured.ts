@@ -3,7 +3,7 @@ import type { Amount, Litres, MixProduct } from '../addin/core';
 import type { MixRow } from '../addin/workbook/garden';
 import { nameKey } from '../addin/workbook/walk';
 
-import { shortNumber } from './quantityWords';
+import { percentWords } from './quantityWords';
 
 /** A product of the plan and the line of the mix that it came from. */
 export interface MixedProduct {
@@ -33,8 +33,6 @@ export const measureWords = ({ product, row }: MixedProduct, amount: Amount, vol
   if ('refused' in measured) return measured.refused;
   const { words, error, rounding } = measured;
   const apart =
-    Math.abs(error) < TELLING
-      ? ''
-      : `, ${shortNumber(Math.abs(error) * 100)} % ${error > 0 ? 'over' : 'under'}`;
+    Math.abs(error) < TELLING ? '' : `, ${percentWords(Math.abs(error))} ${error > 0 ? 'over' : 'under'}`;
   return `${words}${apart}${rounding === 'down' ? ', rounded down for the label' : ''}`;
 };

@@ -35,7 +35,8 @@ export const readNumber = (typed: string): number | undefined => {
 /**
  * A number as a field shows it: no more figures than anyone would type.
  *
+ * @param figures significant ones
  * @example fieldNumber(227.12470704) // '227.125'
  */
-export const fieldNumber = (n: number): string =>
-  n.toLocaleString('en-US', { maximumSignificantDigits: 6, useGrouping: false });
+export const fieldNumber = (n: number, figures = 6): string =>
+  n.toLocaleString('en-US', { maximumSignificantDigits: figures, useGrouping: false });

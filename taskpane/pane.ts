@@ -31,7 +31,7 @@ type Reading = 'book' | 'cell' | 'list';
  */
 export const createPane = (workbook: Workbook, services: HostServices): Pane => {
   let state = startState(services);
-  let working = false;
+  let pressing = false;
   let stopAsked = false;
   let queue: Promise<void> = Promise.resolve();
   const listeners = new Set<() => void>();
@@ -56,7 +56,8 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     const sheet = listWanted(state);
     if (sheet === undefined) return;
     try {
-      set({ ...state, list: await readChosenList(workbook, sheet, work) });
+      const list = await readChosenList(workbook, sheet, work);
+      set({ ...state, list, listStale: false });
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
       set({ ...state, listStopped: sheet });
@@ -79,7 +80,6 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   /** Runs one piece of work after the others; what goes wrong is said, and told to the host where it is not ours. */
   const afterOthers = (task: () => Promise<void>): Promise<void> => {
     const run = async (): Promise<void> => {
-      working = true;
       stopAsked = false;
       try {
         await task();
@@ -87,8 +87,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
         say('warning', error instanceof Error ? error.message : String(error));
         if (!(error instanceof WorkbookError)) throw error;
       } finally {
-        working = false;
-        set({ ...state, busy: undefined });
+        if (state.busy !== undefined) set({ ...state, busy: undefined });
       }
     };
     const done = queue.then(run);
@@ -97,7 +96,10 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   };
 
   const finish = async ({ says, tone, change, after = (same) => same }: Done): Promise<void> => {
-    if (change !== undefined) await workbook.apply(change);
+    if (change !== undefined) {
+      set({ ...state, busy: { text: change.title, canStop: false } });
+      await workbook.apply(change);
+    }
     set(after(state));
     if (change !== undefined) await read(['book', 'cell']);
     say(tone, says, change !== undefined && services.undo !== undefined);
@@ -121,7 +123,8 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
 
   const open = (section: string): Promise<void> => {
     if (isSection(section)) set({ ...state, section, chosen: true });
-    return afterOthers(() => read([]));
+    // A card may have got its numbers meanwhile.
+    return afterOthers(() => read(state.cardWaits ? ['book'] : []));
   };
 
   const press = (name: string): Promise<void> => {
@@ -134,10 +137,13 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
       return Promise.resolve();
     }
     if (name.startsWith('go.')) return open(name.slice('go.'.length));
-    if (working) return Promise.resolve();
-    if (name === 'undo') return afterOthers(takeBack);
     const action = actionNamed(name);
-    return action === undefined ? Promise.resolve() : afterOthers(() => perform(action));
+    // A second press while the first is under way is a double click, not a second wish.
+    if (pressing || (name !== 'undo' && action === undefined)) return Promise.resolve();
+    pressing = true;
+    return afterOthers(() => (action === undefined ? takeBack() : perform(action))).finally(() => {
+      pressing = false;
+    });
   };
 
   const dispatch = (event: PaneEvent): Promise<void> => {
@@ -157,7 +163,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
         // The host's next undo would take back the user's own edit.
         if (state.message?.undo) set({ ...state, message: { ...state.message, undo: false } });
         return afterOthers(() => {
-          set({ ...state, list: undefined });
+          set({ ...state, listStale: true });
           return read(['book', 'cell']);
         });
       case 'selected':

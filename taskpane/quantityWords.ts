@@ -24,6 +24,10 @@ export const shortNumber = (n: number): string =>
     ? numberInWords(Math.round(n))
     : n.toLocaleString('en-US', { maximumSignificantDigits: 3 });
 
+/** @example percentWords(0.00875) // '0.9 %' */
+export const percentWords = (share: number): string =>
+  `${(share * 100).toLocaleString('en-US', { maximumFractionDigits: 1 })} %`;
+
 /** @example plural(4, 'fill') // '4 fills' */
 export const plural = (n: number, one: string, many = `${one}s`): string =>
   `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;

@@ -41,6 +41,8 @@ export interface PaneState {
   readonly ownSheets: readonly { readonly name: string; readonly rows: number; readonly active: boolean }[];
   /** The list that is being adopted. */
   readonly list?: ChosenList;
+  /** True where the workbook changed since the list was read. */
+  readonly listStale: boolean;
   /** The sheet whose reading the user stopped. */
   readonly listStopped?: string;
   /** Why the selected cell shows what it shows; undefined where it holds no formula. */
@@ -60,6 +62,7 @@ export const startState = (services: HostServices): PaneState => ({
   measures: services.measures,
   can: { undo: services.undo !== undefined, print: services.print !== undefined },
   ownSheets: [],
+  listStale: false,
   cardWaits: false,
 });
 

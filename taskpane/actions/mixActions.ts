@@ -30,7 +30,6 @@ const mix: Action = (state) => {
   );
 };
 
-/** A first product goes into the mix at once, its label's greatest rate proposed and not passed. */
 const product: Action = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askProduct(state, garden);

@@ -26,6 +26,7 @@ export const askLog = (state: PaneState, card: CardReading) => {
     id: 'log.madeUp',
     label: 'Made up',
     known: card.madeUp,
+    figures: 4,
     unit: card.unit,
     above: true,
     required: true,
@@ -56,6 +57,7 @@ export const askLog = (state: PaneState, card: CardReading) => {
       id: 'log.leftOver',
       label: 'Left over',
       known: Math.max(0, card.madeUp - card.need),
+      figures: 3,
       unit: card.unit,
       most: madeUp.value ?? card.madeUp,
       required: true,
@@ -73,8 +75,8 @@ export const logFault = (asked: LogAnswers): string | undefined => firstFault(Ob
 export const roundFed = (asked: LogAnswers, today: string): RoundFed => ({
   date: serialDay(asked.date.value ?? today),
   leftOver: asked.leftOver.value ?? 0,
-  madeUp: asked.madeUp.value,
-  fills: asked.fills.value,
+  ...(asked.madeUp.value === undefined ? {} : { madeUp: asked.madeUp.value }),
+  ...(asked.fills.value === undefined ? {} : { fills: asked.fills.value }),
   notes: asked.notes.value ?? '',
 });
 

@@ -20,12 +20,15 @@ export interface MixLine {
 const lineOf = (state: PaneState, garden: Garden, index: number): MixLine => {
   const known = garden.mix[index];
   const names = garden.products.map(({ name }) => name);
+  // An empty mix begins with the first product that goes into a barrel; its rate is the user's to give.
+  const first =
+    index === 0 && garden.mix.length === 0 ? garden.products.find(({ form }) => form !== 'dry') : undefined;
   const number = index + 1;
   const product = askChoice(state, {
     section: 'mix',
     id: `mix.product.${number}`,
     label: `Product ${number}`,
-    known: known?.product ?? '',
+    known: known?.product ?? first?.name ?? '',
     choices: [{ value: '', label: 'None' }, ...names],
   });
   const choices = unitChoices(garden.settings.measures, 'greatest');

@@ -1,8 +1,8 @@
-import { findUnit } from '../../addin/core';
-import type { Fill, RoundInput, RoundPlan } from '../../addin/core';
+import { findUnit, litres } from '../../addin/core';
+import type { Fill, Litres, RoundInput, RoundPlan } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
 import { measureWords, mixedProducts, type MixedProduct } from '../measured';
-import { inUnitWords, plural, shortNumber } from '../quantityWords';
+import { inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
 import { aboutTime, clockTime } from '../time';
 import type { Block } from '../view';
 
@@ -14,26 +14,33 @@ const alike = (one: number, other: number): boolean => Math.abs(one - other) <= 
 const amountOf = (fill: Fill, { product }: MixedProduct) =>
   fill.products.find(({ name }) => name === product.name)?.amount;
 
-const fillsWords = (fills: readonly Fill[], unit: string): string => {
-  const sizes = fills.map(({ makeUp }) => makeUp);
-  const [first = 0, last = 0] = [sizes[0], sizes.at(-1)];
-  const volume = (size: number) => inUnitWords(size, unit);
-  if (sizes.every((size) => alike(size, first))) return `${plural(sizes.length, 'fill')} of ${volume(first)}`;
-  const full = sizes.slice(0, -1);
-  if (full.every((size) => alike(size, first)))
-    return `${plural(full.length, 'fill')} of ${volume(first)} and one of ${volume(last)}`;
-  return `${plural(sizes.length, 'fill')} of up to ${volume(Math.max(...sizes))}`;
+/** How full each fill leaves the barrel: what is pumped out and the heel under it. */
+const levelsOf = (fills: readonly Fill[], heel: Litres): Litres[] =>
+  fills.map(({ pumpedOut }) => litres(pumpedOut + heel));
+
+const fillsWords = (levels: readonly Litres[], unit: string): string => {
+  const [first, last] = [levels[0], levels.at(-1)];
+  if (first === undefined || last === undefined) return 'no fills';
+  if (levels.every((level) => alike(level, first)))
+    return `${plural(levels.length, 'fill')} of ${inUnitWords(first, unit)}`;
+  const full = levels.slice(0, -1);
+  if (full.every((level) => alike(level, first)))
+    return `${plural(full.length, 'fill')} of ${inUnitWords(first, unit)} and one of ${inUnitWords(last, unit)}`;
+  return `${plural(levels.length, 'fill')} of up to ${inUnitWords(Math.max(...levels), unit)}`;
 };
 
+/** The first product's measure, and whether every fill takes the same. */
 const measureOfFirst = (fills: readonly Fill[], mixed: readonly MixedProduct[]): string => {
-  const [fill, product] = [fills[0], mixed[0]];
-  const amount = fill && product && amountOf(fill, product);
-  if (fill === undefined || product === undefined || amount === undefined) return '';
-  const words = measureWords(product, amount, fill.makeUp).split(',')[0] ?? '';
-  const each = fills.every(({ makeUp }) => alike(makeUp, fill.makeUp)) ? 'each' : 'in the first';
+  const [product] = mixed;
+  if (product === undefined) return '';
+  const told = fills.map((fill) => {
+    const amount = amountOf(fill, product);
+    return amount === undefined ? '' : (measureWords(product, amount, fill.makeUp).split(',')[0] ?? '');
+  });
   const more =
     mixed.length > 1 ? ` of ${product.product.name} and ${plural(mixed.length - 1, 'product')} more` : '';
-  return `, ${words}${more} ${each}`;
+  const each = told.every((words) => words === told[0]) ? 'each' : 'in the first';
+  return `, ${told[0]}${more}${told.length > 1 ? ` ${each}` : ''}`;
 };
 
 /**
@@ -44,7 +51,7 @@ const measureOfFirst = (fills: readonly Fill[], mixed: readonly MixedProduct[]):
 export const roundSentence = (garden: Garden, input: RoundInput, plan: RoundPlan): string => {
   const fills = plan.stations.flatMap((station) => station.fills);
   const unit = findUnit(garden.rig.barrel.unit)?.token ?? 'L';
-  return `${fillsWords(fills, unit)}${measureOfFirst(fills, mixedProducts(input.mix, garden.mix))}, ${aboutTime(plan.totals.duration)}`;
+  return `${fillsWords(levelsOf(fills, input.rig.heel), unit)}${measureOfFirst(fills, mixedProducts(input.mix, garden.mix))}, ${aboutTime(plan.totals.duration)}`;
 };
 
 export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
@@ -62,7 +69,7 @@ export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
       sizeClass,
       plants.toLocaleString('en-US'),
       `${shortNumber(count)} s`,
-      `${inUnitWords(given, garden.doseUnit)}${Math.abs(error) < ALIKE ? '' : ` (${error > 0 ? '+' : '−'}${shortNumber(Math.abs(error) * 100)} %)`}`,
+      `${inUnitWords(given, garden.doseUnit)}${Math.abs(error) < ALIKE ? '' : ` (${error > 0 ? '+' : '−'}${percentWords(Math.abs(error))})`}`,
     ]),
   },
 });

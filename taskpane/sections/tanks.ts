@@ -90,17 +90,29 @@ export const tanksAsked = (asked: TankAnswers): { tanks: Tank[]; limits: TankLim
 
 const isRow = (row: TankComparison['rows'][number]): row is TankRow => !('refused' in row);
 
+const words = (row: TankRow, unit: string): string =>
+  `${inUnitWords(row.barrel, unit)} (${plural(row.fills, 'fill')}, ${aboutTime(row.roundTime)})`;
+
+const limited = (limits: TankLimits): boolean => Object.keys(limits).length > 0;
+
 const answerOf = ({ rows, smallest }: TankComparison, limits: TankLimits, unit: string): string => {
+  const possible = rows.filter(isRow).sort((a, b) => a.barrel - b.barrel);
+  const [least, most] = [possible[0], possible.at(-1)];
+  if (least === undefined || most === undefined) return 'The round cannot be fed from any of these barrels';
+  if (!limited(limits))
+    return least === most ? words(least, unit) : `From ${words(least, unit)} to ${words(most, unit)}`;
   const found = smallest === undefined ? undefined : rows[smallest];
   if (found === undefined || !isRow(found)) return 'No barrel of these meets your limits';
-  const size = inUnitWords(found.barrel, unit);
-  const what = `${plural(found.fills, 'fill')}, ${aboutTime(found.roundTime)}`;
-  return Object.keys(limits).length === 0
-    ? `${size} is the smallest: ${what}`
-    : `${size} is the smallest that meets your limits: ${what}`;
+  const { barrel, fills, roundTime } = found;
+  return `${inUnitWords(barrel, unit)} is the smallest that meets your limits: ${plural(fills, 'fill')}, ${aboutTime(roundTime)}`;
 };
 
-const tableOf = ({ rows, smallest }: TankComparison, unit: string, weightUnit: string): Block => ({
+const tableOf = (
+  { rows, smallest }: TankComparison,
+  limits: TankLimits,
+  unit: string,
+  weightUnit: string,
+): Block => ({
   kind: 'table',
   table: {
     id: 'tanks.table',
@@ -127,7 +139,7 @@ const tableOf = ({ rows, smallest }: TankComparison, unit: string, weightUnit: s
           ]
         : [inUnitWords(row.barrel, unit), 'not possible', '', '', '', '', ''],
     ),
-    marked: smallest === undefined ? [] : [{ row: smallest, word: 'smallest that fits' }],
+    marked: smallest === undefined || !limited(limits) ? [] : [{ row: smallest, word: 'smallest that fits' }],
   },
 });
 
@@ -206,7 +218,7 @@ export const tanksSection = (state: PaneState, garden: Garden): Section => {
   return bare(answerOf(comparison, wanted.limits, unit), [
     ...fields,
     { kind: 'actions', actions: [{ id: 'tanks.write', label: 'Write the what-if sheet', primary: true }] },
-    tableOf(comparison, unit, asked.weightUnit),
+    tableOf(comparison, wanted.limits, unit, asked.weightUnit),
     ...refusalBlocks(comparison, unit),
     ...(chart === undefined ? [] : [{ kind: 'chart', chart } as const]),
   ]);

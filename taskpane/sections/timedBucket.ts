@@ -2,7 +2,7 @@ import { findUnit, litres, meanFlow, repeatsNeeded, seconds, spread, toCanonical
 import type { LitresPerMinute } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
 import { askNumber, unitBeside, type Asked } from '../asked';
-import { inUnitWords, plural, shortNumber } from '../quantityWords';
+import { inUnitWords, percentWords, plural } from '../quantityWords';
 import type { PaneState } from '../state';
 import { unitChoices } from '../unitChoices';
 import type { Block } from '../view';
@@ -77,7 +77,7 @@ export const timedBucketWords = ({ flow, seconds: given }: TimedBucketAnswers, f
   const variation = spread(readings);
   if (variation === undefined)
     return `${mean} from one bucket. Time it ${FEWEST} times: one time tells no spread.`;
-  const apart = `${mean}, spread ${shortNumber(variation * 100)} %.`;
+  const apart = `${mean}, spread ${percentWords(variation)}.`;
   const needed = repeatsNeeded(readings, WITHIN);
   if (needed === undefined)
     return `${apart} The times are too far apart for ±5 %: check the hose and the pump, then time again.`;

@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 
-import { drawPane } from '../../taskpane/mount';
+import { drawPane } from '../../taskpane/html/drawPane';
 import type { Field, View } from '../../taskpane/view';
 
 import { handPane, rigView } from './handPane';

@@ -1,0 +1,267 @@
+import { describe, expect, test, vi } from 'vitest';
+
+import type { CellInput } from '../../addin/workbook/change';
+import { memoryWorkbook, type MemoryWorkbook } from '../../addin/workbook/memoryWorkbook';
+import { WorkbookError, type Workbook } from '../../addin/workbook/port';
+import { createPane } from '../../taskpane/pane';
+import type { HostEvent, HostServices } from '../../taskpane/services';
+
+import { drive } from './paneDriver';
+import { UNTIDY } from './untidyList';
+
+const services: HostServices = { today: () => '2026-05-03', measures: 'US' };
+
+const open = async (workbook: Workbook, more: Partial<HostServices> = {}) => {
+  const pane = createPane(workbook, { ...services, ...more });
+  await pane.dispatch({ kind: 'workbookChanged' });
+  return { pane, user: drive(pane) };
+};
+
+const adopted = async (more: Partial<HostServices> = {}) => {
+  const memory = memoryWorkbook({ sheets: { List: UNTIDY } });
+  const opened = await open(memory, { undo: () => Promise.resolve(void memory.undo()), ...more });
+  await opened.user.press('Make the plant inventory');
+  return { memory, ...opened };
+};
+
+const sheetsOf = async (memory: MemoryWorkbook) => (await memory.outline()).sheets.map(({ name }) => name);
+
+describe('what a first-time user meets', () => {
+  test('an empty workbook offers an empty garden', async () => {
+    const { user } = await open(memoryWorkbook());
+    expect(user.answer()).toBe('This workbook holds no list of roses yet');
+    await user.press('Begin an empty garden');
+    expect(user.answer()).toBe('The plant inventory is empty');
+  });
+
+  test('the other stops lead back to the garden', async () => {
+    const { user } = await open(memoryWorkbook());
+    await user.open('mix');
+    expect(user.main()).toBe('Go to Garden');
+    await user.press('Go to Garden');
+    expect(user.answer()).toBe('This workbook holds no list of roses yet');
+  });
+
+  test('a round says everything that it needs, and leads there', async () => {
+    const { user, pane } = await adopted();
+    await user.open('round');
+    expect(user.answer()).toBe('This round is not ready to plan');
+    expect(user.main()).toBe('Go to Rig');
+    expect(pane.view().section.blocks).toContainEqual({
+      kind: 'steps',
+      items: [
+        'Rig: time a bucket at the wand, and say how big the barrel is',
+        'Mix: say what goes into the barrel',
+      ],
+    });
+  });
+
+  test('the sheet that is open is guessed to hold the list, another one can be chosen', async () => {
+    const sheets = { Shopping: [['Gloves'], ['Bucket']], List: UNTIDY } as Record<
+      string,
+      readonly (readonly CellInput[])[]
+    >;
+    const { user } = await open(memoryWorkbook({ sheets }));
+    expect(user.field('Your list is on the sheet').value).toBe('Shopping');
+    await user.type('Your list is on the sheet', 'List');
+    expect(user.answer()).toMatch(/^348 roses in 3 beds/);
+  });
+
+  test('a guess is overruled and the roses are counted anew', async () => {
+    const { user } = await open(memoryWorkbook({ sheets: { List: UNTIDY } }));
+    await user.type('Qty holds', 'leftOut');
+    expect(user.answer()).toMatch(/^6 roses in 3 beds/);
+  });
+});
+
+describe('what was typed', () => {
+  test('shows at once, before anything is waited for', async () => {
+    const { pane, user } = await adopted();
+    await user.open('rig');
+    void pane.dispatch({ kind: 'type', field: 'rig.barrel', value: '6O' });
+    expect(user.field('The barrel holds')).toMatchObject({
+      value: '6O',
+      error: 'The barrel holds: “6O” was given; use a number above 0.',
+    });
+  });
+
+  test('outlives a look at another section and a change by hand', async () => {
+    const { memory, pane, user } = await adopted();
+    await user.open('rig');
+    await user.type('The barrel holds', '55');
+    await user.open('garden');
+    memory.user.type('List', 3, 4, 41);
+    await pane.dispatch({ kind: 'workbookChanged' });
+    await user.open('rig');
+    expect(user.field('The barrel holds').value).toBe('55');
+  });
+
+  test('while an action runs is kept', async () => {
+    const { pane, user } = await adopted();
+    await user.type('Dose for one Bush', '0.5');
+    const pressed = user.press('Keep the doses');
+    await user.type('Dose for one Bush', '0.55');
+    await pressed;
+    expect(user.field('Dose for one Bush').value).toBe('0.55');
+    expect(pane.view().message?.text).toBe('Kept the doses.');
+  });
+
+  test('is in the cells once it is kept, and then the cells are what counts', async () => {
+    const { memory, pane, user } = await adopted();
+    await user.type('Dose for one Bush', '1/2');
+    await user.press('Keep the doses');
+    expect(user.field('Dose for one Bush').value).toBe('0.5');
+    const row = (
+      await memory.read([{ sheet: 'Doses', row: 0, column: 0, rows: 20, columns: 1 }])
+    ).blocks[0]?.cells.findIndex(([cell]) => cell?.value === 'Bush');
+    memory.user.type('Doses', row ?? 0, 1, 0.65);
+    await pane.dispatch({ kind: 'workbookChanged' });
+    expect(user.field('Dose for one Bush').value).toBe('0.65');
+  });
+});
+
+describe('undo', () => {
+  test('takes back what an action wrote and says what that was', async () => {
+    const { memory, pane, user } = await adopted();
+    expect(await sheetsOf(memory)).toContain('Plants');
+    expect(pane.view().message?.undo).toBe(true);
+    await pane.dispatch({ kind: 'press', action: 'undo' });
+    expect(await sheetsOf(memory)).toEqual(['List']);
+    expect(user.says()).toMatch(/^Taken back: Made the plant inventory/);
+    expect(pane.view().message?.undo).toBeUndefined();
+  });
+
+  test('is no longer offered once the user changed something by hand: it would take that back', async () => {
+    const { pane } = await adopted();
+    await pane.dispatch({ kind: 'workbookChanged' });
+    expect(pane.view().message?.undo).toBe(false);
+  });
+
+  test('is not offered by a host that has none', async () => {
+    const { pane, user } = await open(memoryWorkbook({ sheets: { List: UNTIDY } }));
+    await user.press('Make the plant inventory');
+    expect(pane.view().message?.undo).toBeUndefined();
+  });
+});
+
+describe('long work', () => {
+  const long = Array.from({ length: 30_000 }, (_, row) => [`Rose ${row}`, 'Field', 'HT', 1]);
+
+  test('shows how far it is and can be stopped; nothing is written then', async () => {
+    const memory = memoryWorkbook({ sheets: { List: [['Variety', 'Bed', 'Type', 'Qty'], ...long] } });
+    const pane = createPane(memory, services);
+    const seen: number[] = [];
+    pane.subscribe(() => {
+      const { busy } = pane.view();
+      if (busy?.share === undefined) return;
+      seen.push(busy.share);
+      if (seen.length === 3) void pane.dispatch({ kind: 'press', action: 'stop' });
+    });
+    await pane.dispatch({ kind: 'workbookChanged' });
+    expect(seen.length).toBeGreaterThanOrEqual(3);
+    expect(pane.view().message?.text).toBe('Stopped reading “List”. Choose it again to read it.');
+    expect(pane.view().busy).toBeUndefined();
+    expect(await sheetsOf(memory)).toEqual(['List']);
+  });
+
+  test('a list of 30,000 rows is read to its end', async () => {
+    const memory = memoryWorkbook({ sheets: { List: [['Variety', 'Bed', 'Type', 'Qty'], ...long] } });
+    const { user } = await open(memory);
+    expect(user.answer()).toMatch(/^30,000 roses in 1 bed/);
+  });
+
+  test('a second press while the first is under way is one wish', async () => {
+    const memory = memoryWorkbook({ sheets: { List: UNTIDY } });
+    const applied = vi.spyOn(memory, 'apply');
+    const { user } = await open(memory);
+    const [first, second] = [user.press('Make the plant inventory'), user.press('Make the plant inventory')];
+    await Promise.all([first, second]);
+    expect(applied).toHaveBeenCalledTimes(1);
+  });
+});
+
+describe('what goes wrong', () => {
+  test('a workbook that refuses says so, and what was typed stays', async () => {
+    const { memory, pane, user } = await adopted();
+    vi.spyOn(memory, 'apply').mockRejectedValueOnce(new WorkbookError('The sheet Doses is protected.'));
+    await user.type('Dose for one Bush', '0.5');
+    await user.press('Keep the doses');
+    expect(pane.view().message).toEqual({ tone: 'warning', text: 'The sheet Doses is protected.' });
+    expect(user.field('Dose for one Bush').value).toBe('0.5');
+  });
+
+  test('a fault of the program is said, told to the host, and the pane goes on', async () => {
+    const { memory, pane, user } = await adopted();
+    vi.spyOn(memory, 'apply').mockRejectedValueOnce(new TypeError('undefined is not a function'));
+    await user.type('Dose for one Bush', '0.5');
+    await expect(user.press('Keep the doses')).rejects.toThrow(TypeError);
+    expect(pane.view().message?.tone).toBe('warning');
+    await user.press('Keep the doses');
+    expect(user.says()).toBe('Kept the doses.');
+  });
+
+  test('a cell that cannot be read is named on its section and in the way', async () => {
+    const { memory, pane, user } = await adopted();
+    memory.user.type('Plants', 5, 3, 'lots');
+    await pane.dispatch({ kind: 'workbookChanged' });
+    const garden = pane.view().steps.find(({ id }) => id === 'garden');
+    expect(garden?.state.kind).toBe('attention');
+    await user.open('garden');
+    expect(pane.view().section.blocks[0]).toMatchObject({
+      kind: 'text',
+      tone: 'warning',
+      text: expect.stringContaining('lots'),
+    });
+  });
+});
+
+describe('the selected cell', () => {
+  test('is explained when the host tells that it was selected', async () => {
+    let tell: (event: HostEvent) => void = () => undefined;
+    const { pane, user } = await open(memoryWorkbook(), {
+      watch: (listener) => {
+        tell = listener;
+        return () => undefined;
+      },
+      explain: () =>
+        Promise.resolve({
+          sheet: 'Round card',
+          row: 2,
+          column: 1,
+          formula: '=FEED.FILLS(-1,60,"gal")',
+          shows: '#VALUE!',
+          sentence: 'need was -1; use a number of 0 or more.',
+          working: [],
+        }),
+    });
+    tell({ kind: 'selected', sheet: 'Round card', row: 2, column: 1 });
+    await vi.waitFor(() =>
+      expect(pane.view().section.blocks.at(-1)).toMatchObject({
+        label: 'This cell: Round card, B3 shows #VALUE!',
+      }),
+    );
+    await user.unfold('This cell');
+    expect(pane.view().section.blocks.at(-1)).toMatchObject({
+      blocks: [
+        { text: '=FEED.FILLS(-1,60,"gal")' },
+        { text: 'need was -1; use a number of 0 or more.', tone: 'warning' },
+      ],
+    });
+  });
+
+  test('the pane stops listening when it is closed', async () => {
+    const stopped = vi.fn();
+    const { pane } = await open(memoryWorkbook(), { watch: () => stopped });
+    pane.close();
+    expect(stopped).toHaveBeenCalledOnce();
+  });
+});
+
+test('a view is plain JSON, so that it can cross a pipe', async () => {
+  const { pane, user } = await adopted();
+  for (const section of ['garden', 'rig', 'mix', 'round', 'log', 'tanks']) {
+    await user.open(section);
+    const view = pane.view();
+    expect(JSON.parse(JSON.stringify(view))).toEqual(view);
+  }
+});
