@@ -105,6 +105,7 @@ export const fakeExcel = (
         forgets ||= notUndone;
       }
     } finally {
+      await book.flush?.();
       if (forgets) before.length = 0;
       else if (wrote && !grouped) before.push(state);
     }

@@ -91,6 +91,8 @@ export interface HostBook {
   isProtected(sheet: string | undefined): Awaitable<boolean>;
   isReadOnly(): Awaitable<boolean>;
   calculation(): Awaitable<'Done' | 'Calculating' | 'Pending'>;
+  /** Carries out what was put off; called at the end of each batch. */
+  flush?(): Promise<void>;
   /** Everything as it stands, and back to it. */
   state?(): unknown;
   restore?(state: unknown): void;
