@@ -6,7 +6,10 @@ import type { Office } from './office';
 export const workbookOf = (office: Office, doc: string): Workbook =>
   calcWorkbook((request) => office.ask({ do: 'job', doc, request }));
 
-/** Formulas without what two programs spell in two ways: quotes round plain sheet names, spaces, brackets of TRUE. */
+/**
+ * Formulas without what two programs spell in two ways: quotes round plain sheet names, spaces, brackets of TRUE,
+ * exponents.
+ */
 export const plainFormula = (formula: string): string =>
   formula
     .split(/("(?:[^"]|"")*")/)
@@ -16,6 +19,7 @@ export const plainFormula = (formula: string): string =>
         : part
             .replace(/'([A-Za-z_][A-Za-z0-9_.]*)'!/g, '$1!')
             .replace(/\s+/g, '')
+            .replace(/(?<![\w$.])\d+(?:\.\d+)?(?:E[+-]?\d+)?(?![\w.])/gi, (number) => String(Number(number)))
             .replace(/\b(TRUE|FALSE)\(\)/gi, '$1'),
     )
     .join('');

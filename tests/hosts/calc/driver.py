@@ -110,6 +110,14 @@ def put_values(request):
     cells_of(request).setDataArray(tuple(tuple(line) for line in request["values"]))
 
 
+def merge(request):
+    cells_of(request).merge(True)
+
+
+def sheet_names(request):
+    return document(request).Sheets.ElementNames
+
+
 def put_array(request):
     cells_of(request).setArrayFormula(request["formula"])
 
@@ -190,6 +198,8 @@ def set_modified(request):
 
 
 def undo(request):
+    """As a user does it, in the window of the document."""
+    document(request).CurrentController.Frame.activate()
     document(request).getUndoManager().undo()
 
 

@@ -63,6 +63,17 @@ def _shape(sheet, name):
     raise KeyError(name)
 
 
+def _describe(document, shape, op):
+    """Words for those who cannot see the chart. As steps of the undo of their own they would break its order."""
+    undo = document.getUndoManager()
+    undo.lock()
+    try:
+        shape.Title = op["title"]
+        shape.Description = op["finding"]
+    finally:
+        undo.unlock()
+
+
 def put_chart(document, op, words):
     """A chart of the same id is replaced."""
     sheet = document.Sheets.getByName(op["sheet"])
@@ -82,6 +93,4 @@ def put_chart(document, op, words):
     chart.HasMainTitle = True
     chart.Title.String = op["title"]
     chart.HasLegend = len(op["series"]) > 1
-    shape = _shape(sheet, op["id"])
-    shape.Title = op["title"]
-    shape.Description = op["finding"]
+    _describe(document, _shape(sheet, op["id"]), op)

@@ -12,6 +12,8 @@ from .shades import is_dark
 _MARGIN = 8
 _INDENT = 10
 _BAR = 16
+# Where a control touches the right edge, some back ends make the panel wider for it, again and again.
+_EDGE = 9
 _STEP = 40
 _VERTICAL = 2
 
@@ -131,9 +133,9 @@ class Drawing:
 
     def _lay(self):
         room = self.window.getPosSize()
-        if room.Width < 2 * _MARGIN + _BAR:
+        if room.Width < 2 * _MARGIN + _BAR + _EDGE:
             return
-        width = room.Width - 2 * _MARGIN - _BAR
+        width = room.Width - 2 * _MARGIN - _BAR - _EDGE
         y = _MARGIN - self._top
         for piece in self._order:
             x = _MARGIN + piece.piece["indent"] * _INDENT
@@ -148,7 +150,7 @@ class Drawing:
             if self._top:
                 self._scroll_to(0)
             return
-        place(self._bar, room.Width - _BAR, 0, _BAR, room.Height)
+        place(self._bar, room.Width - _BAR - _EDGE, 0, _BAR, room.Height)
         with self.quietly():
             model = self._bar.Model
             model.ScrollValueMax = self._height

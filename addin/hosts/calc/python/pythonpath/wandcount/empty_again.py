@@ -8,6 +8,8 @@ import unohelper
 from com.sun.star.document import XUndoAction
 from com.sun.star.sheet.CellFlags import DATETIME, FORMULA, STRING, VALUE
 
+from .log import log
+
 _CONTENT = VALUE | DATETIME | STRING | FORMULA
 
 
@@ -20,6 +22,13 @@ class _EmptyAgain(unohelper.Base, XUndoAction):
         self._addresses = addresses
 
     def undo(self):
+        try:
+            self._clear()
+        except Exception:
+            log.exception("undo")
+            raise
+
+    def _clear(self):
         undo = self._document.getUndoManager()
         undo.lock()
         try:

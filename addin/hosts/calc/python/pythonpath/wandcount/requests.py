@@ -7,16 +7,13 @@ from .file_choice import chosen_file
 from .open_documents import dispatch
 from .reading import outline, read
 from .selection import selected_cell
+from .undoing import undo_step
 from .writing import apply
 
 
 def _read(document, request):
     words = FormulaWords(document)
     return [read(document, area, words) for area in request["areas"]]
-
-
-def _undo(document, request):
-    document.getUndoManager().undo()
 
 
 def _selected(document, request):
@@ -72,7 +69,7 @@ _REQUESTS = {
     "outline": lambda document, request: outline(document),
     "read": _read,
     "apply": lambda document, request: apply(document, request["title"], request["operations"]),
-    "undo": _undo,
+    "undo": lambda document, request: undo_step(document),
     "selected": _selected,
     "compute": _compute,
     "print": _print,

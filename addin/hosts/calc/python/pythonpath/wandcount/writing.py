@@ -19,6 +19,7 @@ from .sheet_writes import (
     put_width,
     put_wrap,
 )
+from .undoing import undo_step
 
 _OPERATIONS = {
     "sheet": put_sheet,
@@ -37,7 +38,6 @@ _OPERATIONS = {
     "page": put_page,
 }
 
-# What belongs to the view works only while it is not held still.
 _VIEW_OPERATIONS = {"freeze": put_freeze, "active": put_active}
 
 
@@ -83,18 +83,19 @@ class _Leaving(unohelper.Base, XUndoManagerListener):
         pass
 
 
-def _run(document, operations):
+def _run(document, operations, kinds):
     words = FormulaWords(document)
+    for op in operations:
+        if op["op"] in kinds:
+            kinds[op["op"]](document, op, words)
+
+
+def _write(document, operations):
     document.lockControllers()
     try:
-        for op in operations:
-            if op["op"] in _OPERATIONS:
-                _OPERATIONS[op["op"]](document, op, words)
+        _run(document, operations, _OPERATIONS)
     finally:
         document.unlockControllers()
-    for op in operations:
-        if op["op"] in _VIEW_OPERATIONS:
-            _VIEW_OPERATIONS[op["op"]](document, op, words)
 
 
 def apply(document, title, operations):
@@ -104,7 +105,7 @@ def apply(document, title, operations):
     undo.enterUndoContext(title)
     failed = None
     try:
-        _run(document, operations)
+        _write(document, operations)
     except Exception as error:
         failed = error
     undo.addUndoManagerListener(leaving)
@@ -112,8 +113,15 @@ def apply(document, title, operations):
         undo.leaveUndoContext()
     finally:
         undo.removeUndoManagerListener(leaving)
+    if not failed:
+        # Only now: a view that goes to another sheet sets the undo's length anew, and while a step is open
+        # that throws away the first of its parts where it has more than the user's number of steps.
+        try:
+            _run(document, operations, _VIEW_OPERATIONS)
+        except Exception as error:
+            failed = error
     if failed:
         if leaving.left:
-            undo.undo()
+            undo_step(document)
             undo.clearRedo()
         raise failed
