@@ -27,8 +27,8 @@ const errorOf = (value: object): string | undefined => {
   return [code, basicValue].find((text): text is string => typeof text === 'string' && text.startsWith('#'));
 };
 
-const scalar = (value: unknown, blank: RawScalar): RawScalar => {
-  if (value === null || value === undefined) return blank;
+const scalar = (value: unknown): RawScalar => {
+  if (value === null || value === undefined) return null;
   if (typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean') return value;
   const cell: ErrorCell = { error: errorOf(value as object) ?? '#VALUE!' };
   return cell;
@@ -37,7 +37,5 @@ const scalar = (value: unknown, blank: RawScalar): RawScalar => {
 /** An argument as the catalogue expects it. Null is one left out, or a blank cell of a range. */
 export const rawArgument = (value: unknown): RawArgument =>
   Array.isArray(value)
-    ? value.map((row: unknown) =>
-        Array.isArray(row) ? row.map((cell) => scalar(cell, '')) : [scalar(row, '')],
-      )
-    : scalar(value, null);
+    ? value.map((row: unknown) => (Array.isArray(row) ? row.map(scalar) : [scalar(row)]))
+    : scalar(value);
