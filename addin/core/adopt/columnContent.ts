@@ -58,16 +58,15 @@ const says = (text: string, column: RoseColumn): boolean => {
 /** Numbers alone do not make a pot column: '3' is a pot's size only under a heading that says so. */
 const saysPot = (text: string): boolean => !/^\d+$/.test(text) && says(text, 'pot');
 
-/** Numbers that count the lines: 1, 2, 3 …, perhaps from 1 again under each bed. */
+const LINE_GAP = 5;
+
+/** Numbers that count the lines: 1, 2, 3 …, with small gaps and repeats, perhaps from 1 again under each bed. */
 const countsLines = (cells: readonly ListCell[]): boolean => {
   const numbers = cells.map((cell) => Number(cellText(cell).replace(/[.)]$/, '') || NaN));
   if (numbers.length < 4) return false;
-  let steps = 0;
-  for (let i = 1; i < numbers.length; i++) {
-    if (numbers[i] === numbers[i - 1]! + 1) steps++;
-    else if (numbers[i] !== 1) return false;
-  }
-  return steps * 2 > numbers.length;
+  const steps = numbers.slice(1).map((number, i) => number - numbers[i]!);
+  const onward = steps.every((step, i) => (step >= 0 && step <= LINE_GAP) || numbers[i + 1] === 1);
+  return onward && steps.filter((step) => step === 1).length * 5 > steps.length * 3;
 };
 
 /**

@@ -63,6 +63,7 @@ const sizesOf = (rows: readonly PlantRow[], answers: Readonly<Record<string, Siz
 
 interface Gathered {
   readonly row: PlantRow;
+  readonly plant: string;
   readonly bed: string;
   readonly sizeClass: SizeOrNot;
   count: number;
@@ -80,7 +81,7 @@ const addNote = (plant: Gathered, note: string): void => {
 
 const classIn = ({ words }: PlantRow): string => words.rose.roseClass ?? words.texts.class;
 
-/** Adds up rows about the same plant; names keep the spelling that stands first. */
+/** Adds up rows about the same plant; names keep the spelling that is used most. */
 const gather = (
   rows: readonly PlantRow[],
   plants: SameNames,
@@ -97,7 +98,8 @@ const gather = (
     const row = rows[i]!;
     const plant = (gathered[number] ??= {
       row,
-      bed: beds.first[beds.numbers[i]!]!,
+      plant: plants.kept[plants.numbers[i]!]!,
+      bed: beds.kept[beds.numbers[i]!]!,
       sizeClass: sizes[i]!,
       count: 0,
       notes: [],
@@ -155,12 +157,12 @@ export const takeInventory = (
   const { sizes, asked } = sizesOf(rows, answers);
   const cut: number[] = [];
   const plants = gather(rows, samePlants, sameBeds, sizes).map((gathered): AdoptedPlant => {
-    const { row, bed, sizeClass, count, sourceRows } = gathered;
+    const { row, plant, bed, sizeClass, count, sourceRows } = gathered;
     const notes = gathered.notes.join('; ');
     const tooLong = notes.length > LONGEST_NOTES;
     if (tooLong) cut.push(row.row);
     return {
-      plant: row.plant,
+      plant,
       bed,
       roseClass: classIn(row),
       sizeClass,

@@ -194,6 +194,9 @@ describe('what the columns mean', () => {
 
   test('a column that numbers the lines is left out; a count under “No.” is not', () => {
     const numbered = ROSES.map((row, i) => [i + 1, ...row]);
+    const gaps: ListCell[] = [1, 2, null, 3, 5, 6, 7, 1, 2, 3];
+    const withGaps = gaps.map((number, i) => [number, ...ROSES[i % ROSES.length]!]);
+    expect(meanings([[null, ...HEADINGS], ...withGaps])[0]).toBe('leftOut');
     expect(meanings([['No.', ...HEADINGS], ...numbered])[0]).toBe('leftOut');
     expect(
       meanings([

@@ -33,6 +33,17 @@ describe('repeated rows', () => {
     expect(inventory.plants).toHaveLength(4);
   });
 
+  test('keep the spelling that is used most', () => {
+    const { inventory } = adopt([
+      HEADINGS,
+      ['AMBER KETTLE', 'FRONT', 'HT', 1],
+      ['Amber Kettle', 'Front', 'HT', 1],
+      ['Amber Kettle', 'Front', 'HT', 1],
+    ]);
+    expect(lines(inventory)).toEqual(['3 Amber Kettle, Front, Hybrid tea, Large bush']);
+    expect(inventory.beds).toEqual([{ bed: 'Front', plants: 3 }]);
+  });
+
   test('keep each note once', () => {
     const { inventory } = adopt([
       [...HEADINGS, 'Source'],
