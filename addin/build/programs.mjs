@@ -22,6 +22,44 @@ const PROGRAMS = {
     places: [],
     packages: ['poppler-utils'],
   },
+  soffice: {
+    says: 'LibreOffice Calc',
+    setting: 'WANDCOUNT_SOFFICE',
+    names: ['soffice', 'libreoffice'],
+    places: [
+      '/Applications/LibreOffice.app/Contents/MacOS/soffice',
+      'C:\\Program Files\\LibreOffice\\program\\soffice.exe',
+    ],
+    packages: ['libreoffice-calc', 'libreoffice-gtk3', 'python3-uno', 'fonts-dejavu-core'],
+  },
+  Xvfb: {
+    says: 'the virtual display Xvfb',
+    setting: 'WANDCOUNT_XVFB',
+    names: ['Xvfb'],
+    places: [],
+    packages: ['xvfb'],
+  },
+  openbox: {
+    says: 'the window manager openbox',
+    setting: 'WANDCOUNT_OPENBOX',
+    names: ['openbox'],
+    places: [],
+    packages: ['openbox'],
+  },
+  xdotool: {
+    says: 'xdotool, which presses keys',
+    setting: 'WANDCOUNT_XDOTOOL',
+    names: ['xdotool'],
+    places: [],
+    packages: ['xdotool'],
+  },
+  import: {
+    says: 'ImageMagick, which takes pictures of a screen',
+    setting: 'WANDCOUNT_IMPORT',
+    names: ['import'],
+    places: [],
+    packages: ['imagemagick'],
+  },
 };
 
 const executable = (path) => {

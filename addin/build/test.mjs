@@ -28,7 +28,7 @@ const counted = () => {
 
 const main = async () => {
   ensurePackages();
-  ensurePrograms(['chromium', 'pdftoppm']);
+  ensurePrograms(['chromium', 'pdftoppm', 'soffice', 'Xvfb', 'openbox', 'xdotool', 'import']);
   mkdirSync(output, { recursive: true });
   rmSync(report, { force: true });
 

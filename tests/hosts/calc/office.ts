@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 
 import { unlessFresh } from '../../../addin/build/freshness.mjs';
+import { findProgram } from '../../../addin/build/programs.mjs';
 import { extension, makeExtension } from '../../../addin/build/calc/makeExtension.mjs';
 
 /** A LibreOffice with a profile of its own, driven through its UNO bridge by the system's Python. */
@@ -31,7 +32,8 @@ export interface Start {
   readonly window?: boolean;
 }
 
-const SOFFICE = process.env.WANDCOUNT_SOFFICE ?? 'soffice';
+const SOFFICE = findProgram('soffice') ?? 'soffice';
+/** A Python that has the office's own module `uno`. */
 const PYTHON = process.env.WANDCOUNT_OFFICE_PYTHON ?? '/usr/bin/python3';
 const DRIVER = new URL('driver.py', import.meta.url).pathname;
 

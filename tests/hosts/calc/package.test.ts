@@ -16,9 +16,12 @@ describe('the package', () => {
   let first: Uint8Array;
   let second: Uint8Array;
   beforeAll(async () => {
-    for (const _ of [1, 2]) folders.push(mkdtempSync(join(tmpdir(), 'wandcount-package-')));
-    first = await extensionBytes(folders[0]);
-    second = await extensionBytes(folders[1]);
+    const fresh = (): string => {
+      folders.push(mkdtempSync(join(tmpdir(), 'wandcount-package-')));
+      return folders.at(-1)!;
+    };
+    first = await extensionBytes(fresh());
+    second = await extensionBytes(fresh());
   });
   afterAll(() => folders.forEach((folder) => rmSync(folder, { recursive: true })));
 
