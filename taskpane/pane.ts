@@ -122,7 +122,9 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   };
 
   const open = (section: string): Promise<void> => {
-    if (isSection(section)) set({ ...state, section, chosen: true });
+    // What was said belongs to the section that is left.
+    if (isSection(section))
+      set({ ...state, section, chosen: true, ...(section === state.section ? {} : { message: undefined }) });
     // A card may have got its numbers meanwhile.
     return afterOthers(() => read(state.cardWaits ? ['book'] : []));
   };

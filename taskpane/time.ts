@@ -61,6 +61,21 @@ export const readDay = (typed: string): string | undefined => {
   return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== text ? undefined : text;
 };
 
+const MONTHS = 'January February March April May June July August September October November December'.split(
+  ' ',
+);
+
+/**
+ * A calendar day as a sentence says it.
+ *
+ * @param day yyyy-mm-dd, a day of the calendar
+ * @example dayInWords('2026-05-03') // '3 May 2026'
+ */
+export const dayInWords = (day: string): string => {
+  const [year, month, date] = day.split('-').map(Number);
+  return `${date} ${MONTHS[(month ?? 1) - 1]} ${year}`;
+};
+
 // Spreadsheets count days from 1899-12-30.
 const EPOCH = Date.UTC(1899, 11, 30);
 
@@ -76,7 +91,7 @@ export const serialDay = (day: string): number =>
 /**
  * The calendar day of a serial day, yyyy-mm-dd.
  *
- * @example calendarDay(46145) // '2026-05-03'
+ * @example dayOfSerial(46145) // '2026-05-03'
  */
-export const calendarDay = (serial: number): string =>
+export const dayOfSerial = (serial: number): string =>
   new Date(EPOCH + Math.floor(serial) * DAY * 1000).toISOString().slice(0, 10);

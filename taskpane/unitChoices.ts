@@ -1,12 +1,14 @@
 import type { System } from '../addin/core';
 
-type Asks = 'barrel' | 'bucket' | 'dose' | 'flow' | 'hose' | 'bore' | 'weight' | 'greatest' | 'pack';
+type Asks =
+  'barrel' | 'bucket' | 'hotWater' | 'dose' | 'flow' | 'hose' | 'bore' | 'weight' | 'greatest' | 'pack';
 
 /** Units offered for what is asked, the usual one first; any other known unit on the sheet stays offered too. */
 const CHOICES: Readonly<Record<System, Readonly<Record<Asks, readonly string[]>>>> = {
   US: {
     barrel: ['gal', 'L', 'qt'],
     bucket: ['gal', 'qt', 'L'],
+    hotWater: ['qt'],
     dose: ['gal', 'qt', 'cup', 'L'],
     flow: ['gal/min', 'gal/h', 'L/min'],
     hose: ['ft', 'yd', 'm'],
@@ -18,6 +20,7 @@ const CHOICES: Readonly<Record<System, Readonly<Record<Asks, readonly string[]>>
   metric: {
     barrel: ['L', 'gal', 'imp gal'],
     bucket: ['L', 'gal', 'imp gal'],
+    hotWater: ['L'],
     dose: ['L', 'mL', 'gal'],
     flow: ['L/min', 'L/h', 'mL/s', 'gal/min'],
     hose: ['m', 'ft'],
@@ -29,6 +32,7 @@ const CHOICES: Readonly<Record<System, Readonly<Record<Asks, readonly string[]>>
   imperial: {
     barrel: ['imp gal', 'L', 'gal'],
     bucket: ['imp gal', 'L', 'imp qt'],
+    hotWater: ['imp qt'],
     dose: ['imp gal', 'imp pt', 'L'],
     flow: ['imp gal/min', 'L/min'],
     hose: ['ft', 'yd', 'm'],

@@ -54,12 +54,15 @@ const stepsOf = (state: PaneState, states: Readonly<Record<SectionId, StepState>
     ...(id === 'tanks' ? { beside: true } : {}),
   }));
 
+const sentence = (words: string): string =>
+  `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.$/, '')}.`;
+
 const nextOf = (state: PaneState): View['next'] => {
   const [missing] = missingOf(state);
-  if (missing !== undefined) return { section: missing.section, says: `${missing.why}.` };
-  if (cardSheet(state) === undefined) return { section: 'round', says: 'make the card for today.' };
+  if (missing !== undefined) return { section: missing.section, says: sentence(missing.why) };
+  if (cardSheet(state) === undefined) return { section: 'round', says: 'Make the card for today.' };
   return state.card !== undefined && !isLogged(state.card, state.log?.rounds ?? [])
-    ? { section: 'log', says: 'feed by the card, then write down what you used.' }
+    ? { section: 'log', says: 'Feed by the card, then write down what you used.' }
     : undefined;
 };
 

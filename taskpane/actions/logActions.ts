@@ -2,6 +2,7 @@ import { logRound } from '../../addin/workbook/log/logRound';
 import { did, refused, type Action } from '../action';
 import { askLog, logFault, roundFed } from '../sections/log';
 import { settled, triedIn } from '../state';
+import { dayInWords } from '../time';
 
 import { bookOf } from './bookOf';
 
@@ -15,7 +16,7 @@ const write: Action = (state) => {
   const fed = roundFed(asked, state.today);
   const change = logRound(snapshot, garden.settings.measures, card, fed);
   return did(
-    `Wrote the round of ${asked.date.value ?? state.today} into the log, and what each product took.`,
+    `Wrote the round of ${dayInWords(asked.date.value ?? state.today)} into the log, and what each product took.`,
     change,
     settled(state, 'log', 'log.'),
   );

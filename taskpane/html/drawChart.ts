@@ -46,10 +46,10 @@ const colours = (canvas: HTMLCanvasElement) => {
 };
 
 /** Series are told apart by fill against outline and by dash, not by colour alone. */
-const look = (index: number, { accent, quiet }: ReturnType<typeof colours>) => ({
+const look = (type: Chart['type'], index: number, { accent, quiet }: ReturnType<typeof colours>) => ({
   backgroundColor: index === 0 ? accent : 'transparent',
   borderColor: index === 0 ? accent : quiet,
-  borderWidth: 2,
+  borderWidth: index === 0 && type === 'bar' ? 0 : 2,
   borderDash: index === 0 ? [] : [4, 3],
 });
 
@@ -76,7 +76,7 @@ export const drawChart = (canvas: HTMLCanvasElement, chart: Chart): (() => void)
         label: unit === '' ? name : `${name}, ${unit}`,
         data: [...values],
         yAxisID: axisOf(unit),
-        ...look(index, shades),
+        ...look(chart.type, index, shades),
       })),
     },
     options: {

@@ -37,7 +37,13 @@ export const messageBar = ({ message, busy }: View, send: Send): JSX.Element =>
           ? undefined
           : [mark(message.tone === 'good' ? 'ready' : 'attention'), h('span', null, message.text)],
       ),
-      message?.undo ? press(send, 'undo', 'Undo', 'ordinary') : undefined,
-      message === undefined ? undefined : press(send, 'dismiss', 'Close', 'plain-link'),
+      message === undefined
+        ? undefined
+        : h(
+            'span',
+            { class: 'after' },
+            message.undo ? press(send, 'undo', 'Undo', 'ordinary') : undefined,
+            press(send, 'dismiss', 'Close', 'plain-link'),
+          ),
     ),
   );

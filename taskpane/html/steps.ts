@@ -11,26 +11,27 @@ const stateWords = (state: StepState): string => {
   return state.says === undefined ? 'ready' : `ready: ${state.says}`;
 };
 
-const step =
-  (send: Send) =>
-  (stop: Step): JSX.Element =>
-    h(
-      'li',
-      { key: stop.id, class: stop.beside ? 'beside' : undefined },
-      h(
-        'button',
-        {
-          type: 'button',
-          class: 'step',
-          'aria-current': stop.current ? 'step' : undefined,
-          title: `${stop.label}: ${stateWords(stop.state)}`,
-          onClick: () => send({ kind: 'open', section: stop.id }),
-        },
-        stop.beside ? undefined : mark(stop.state.kind),
-        h('span', { class: 'step-label' }, stop.label),
-        stop.beside ? undefined : h('span', { class: 'unseen' }, `, ${stateWords(stop.state)}`),
-      ),
-    );
+const stepButton = (send: Send, stop: Step): JSX.Element =>
+  h(
+    'button',
+    {
+      type: 'button',
+      class: 'step',
+      'aria-current': stop.current ? 'step' : undefined,
+      title: stop.beside ? undefined : `${stop.label}: ${stateWords(stop.state)}`,
+      onClick: () => send({ kind: 'open', section: stop.id }),
+    },
+    stop.beside ? undefined : mark(stop.state.kind),
+    h('span', { class: 'step-label' }, stop.label),
+    stop.beside ? undefined : h('span', { class: 'unseen' }, `, ${stateWords(stop.state)}`),
+  );
+
+const stops = (steps: readonly Step[], send: Send): JSX.Element =>
+  h(
+    'ol',
+    { class: 'steps' },
+    steps.map((stop) => h('li', { key: stop.id }, stepButton(send, stop))),
+  );
 
 const nextLine = (view: View, send: Send): JSX.Element | undefined => {
   const { next } = view;
@@ -43,7 +44,11 @@ const nextLine = (view: View, send: Send): JSX.Element | undefined => {
     'Next: ',
     h(
       'button',
-      { type: 'button', class: 'plain-link', onClick: () => send({ kind: 'open', section: next.section }) },
+      {
+        type: 'button',
+        class: 'plain-link',
+        onClick: () => send({ kind: 'open', section: next.section }),
+      },
       there.label,
     ),
     `. ${next.says}`,
@@ -55,6 +60,25 @@ export const stepsBar = (view: View, send: Send): JSX.Element =>
   h(
     'header',
     { class: 'way' },
-    h('nav', { 'aria-label': 'The way to a round' }, h('ol', { class: 'steps' }, view.steps.map(step(send)))),
-    nextLine(view, send),
+    h(
+      'nav',
+      { 'aria-label': 'The way to a round' },
+      stops(
+        view.steps.filter(({ beside }) => !beside),
+        send,
+      ),
+    ),
+    h(
+      'div',
+      { class: 'way-on' },
+      nextLine(view, send),
+      h(
+        'nav',
+        { 'aria-label': 'Beside the way' },
+        stops(
+          view.steps.filter(({ beside }) => beside),
+          send,
+        ),
+      ),
+    ),
   );

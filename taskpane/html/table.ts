@@ -6,7 +6,9 @@ import { bareField } from './field';
 import { documentId, type Send } from './hands';
 
 // From this many columns on a table may be wider than the pane; its own strip then scrolls, and the keyboard must reach it.
-const WIDE = 4;
+const REACHED = 4;
+// From this many on its numbers stay on one line and the strip is meant to scroll.
+const WIDE = 6;
 
 const holdsFields = ({ rows }: Table): boolean =>
   rows.some((row) => row.some((cell) => typeof cell !== 'string'));
@@ -31,12 +33,12 @@ export const tableBlock = (table: Table, send: Send): JSX.Element => {
   const captionId = documentId(table.id, 'caption');
   const words = new Map((table.marked ?? []).map(({ row, word }) => [row, word]));
   const strip =
-    table.columns.length >= WIDE && !holdsFields(table)
+    table.columns.length >= REACHED && !holdsFields(table)
       ? { tabIndex: 0, role: 'region', 'aria-labelledby': captionId }
       : {};
   return h(
     'div',
-    { key: table.id, class: 'table-strip', ...strip },
+    { key: table.id, class: `table-strip${table.columns.length >= WIDE ? ' wide' : ''}`, ...strip },
     h(
       'table',
       null,

@@ -3,7 +3,7 @@ import type { LoggedRound, RoundFed } from '../../addin/workbook/log/logRound';
 import { askNumber, askText, firstFault } from '../asked';
 import { plural, shortNumber } from '../quantityWords';
 import type { PaneState } from '../state';
-import { calendarDay, readDay, serialDay } from '../time';
+import { dayInWords, dayOfSerial, readDay, serialDay } from '../time';
 import type { Block, Section, StepState } from '../view';
 
 const RECENT = 6;
@@ -38,7 +38,7 @@ export const askLog = (state: PaneState, card: CardReading) => {
       id: 'log.date',
       label: 'Day',
       kind: 'date',
-      known: calendarDay(card.date),
+      known: dayOfSerial(card.date),
       read: readDay,
       allowed: 'a day such as 2026-05-03',
       required: true,
@@ -92,7 +92,7 @@ const recentBlocks = (rounds: readonly LoggedRound[]): Block[] =>
             columns: [{ label: 'Day' }, { label: 'Mix' }, { label: 'Pumped out', numeric: true }],
             rows: rounds
               .slice(0, RECENT)
-              .map((round) => [calendarDay(round.date), round.mix, pumpedOut(round)]),
+              .map((round) => [dayInWords(dayOfSerial(round.date)), round.mix, pumpedOut(round)]),
           },
         },
       ];
@@ -100,12 +100,12 @@ const recentBlocks = (rounds: readonly LoggedRound[]): Block[] =>
 /** Whether rounds are logged, and whether an earlier card waits to be. */
 export const logStep = ({ card, log, today }: PaneState): StepState => {
   const rounds = log?.rounds ?? [];
-  if (card !== undefined && !isLogged(card, rounds) && calendarDay(card.date) < today)
-    return { kind: 'attention', why: `the round of ${calendarDay(card.date)} is not logged yet` };
+  if (card !== undefined && !isLogged(card, rounds) && dayOfSerial(card.date) < today)
+    return { kind: 'attention', why: `the round of ${dayInWords(dayOfSerial(card.date))} is not logged yet` };
   const [last] = rounds;
   return last === undefined
     ? { kind: 'empty' }
-    : { kind: 'ready', says: `last round ${calendarDay(last.date)}` };
+    : { kind: 'ready', says: `last round ${dayInWords(dayOfSerial(last.date))}` };
 };
 
 const withoutCard = (state: PaneState, rounds: readonly LoggedRound[]): Section => ({
@@ -137,7 +137,7 @@ export const logSection = (state: PaneState): Section => {
   const { card } = state;
   if (card === undefined) return withoutCard(state, rounds);
   const asked = askLog(state, card);
-  const day = calendarDay(card.date);
+  const day = dayInWords(dayOfSerial(card.date));
   const done = isLogged(card, rounds);
   const already: Block[] = done
     ? [

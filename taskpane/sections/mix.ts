@@ -5,12 +5,13 @@ import { askText } from '../asked';
 import { mixProductsOf } from '../planning';
 import { listed, plural } from '../quantityWords';
 import type { PaneState } from '../state';
+import { unitChoices } from '../unitChoices';
 import type { Block, Section, StepState } from '../view';
 
 import { fold } from './fold';
 import { barrelFilled, dryRunBlocks, dryRunSentence } from './mixDryRun';
 import { goingOn, keeping } from './leading';
-import { askMixLines, mixTable, rowsOf, type MixLine } from './mixRows';
+import { askMixLines, mixBlocks, rowsOf, type MixLine } from './mixRows';
 import { problemBlocks } from './problems';
 import { askProduct, productBlocks } from './productFields';
 
@@ -60,7 +61,7 @@ export const mixSection = (state: PaneState, garden: Garden): Section => {
     ? [{ kind: 'heading', text: 'Your first product' }, ...products]
     : [
         { kind: 'fields', fields: [askMixName(state, garden).field] },
-        { kind: 'table', table: mixTable(lines) },
+        ...mixBlocks(lines),
         ...(refused === undefined ? [] : [{ kind: 'text', text: refused, tone: 'warning' } as const]),
         ...overBlocks(mix),
         {
@@ -70,7 +71,9 @@ export const mixSection = (state: PaneState, garden: Garden): Section => {
             ...goingOn(state, step, ['mix.'], { id: 'round', label: 'Round' }),
           ],
         },
-        ...(ready ? dryRunBlocks(mix, rows, barrel) : []),
+        ...(ready
+          ? dryRunBlocks(mix, rows, barrel, unitChoices(garden.settings.measures, 'hotWater')[0] ?? 'L')
+          : []),
         fold(state, 'mix.products', 'Products: change one or add one', products),
       ];
   const answer = ready

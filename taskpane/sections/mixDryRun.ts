@@ -3,7 +3,7 @@ import type { Litres, MixProduct } from '../../addin/core';
 import { premixWater } from '../../addin/core/round/mix';
 import type { Garden, MixRow } from '../../addin/workbook/garden';
 import { measureWords, mixedProducts, type MixedProduct } from '../measured';
-import { inUnitWords, listed } from '../quantityWords';
+import { atLeastWords, inUnitWords, listed } from '../quantityWords';
 import type { Block } from '../view';
 
 /** One filled barrel, in the unit of the rig. */
@@ -38,6 +38,7 @@ export const dryRunBlocks = (
   mix: readonly MixProduct[],
   rows: readonly MixRow[],
   barrel: BarrelFilled,
+  hotWaterUnit: string,
 ): Block[] => {
   const water = premixWater(mix, barrel.volume);
   const powders = mix.some(({ form }) => form === 'powder');
@@ -46,7 +47,7 @@ export const dryRunBlocks = (
     .map(({ name }) => name);
   const hot =
     water !== undefined
-      ? `Dissolve the powders in at least ${inUnitWords(water, barrel.unit)} of hot water first.`
+      ? `Dissolve the powders in at least ${atLeastWords(water, hotWaterUnit)} of hot water first.`
       : unknown.length > 0
         ? `How much hot water ${listed(unknown)} needs is not known: write how much dissolves in a litre under Products.`
         : 'How much hot water the powders need is not known: write what one millilitre weighs under Products.';

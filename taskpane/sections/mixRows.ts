@@ -3,7 +3,7 @@ import type { Garden, MixRow } from '../../addin/workbook/garden';
 import { askChoice, askNumber, unitBeside, type Asked } from '../asked';
 import type { PaneState } from '../state';
 import { unitChoices } from '../unitChoices';
-import type { Table } from '../view';
+import type { Block } from '../view';
 
 const FEWEST_ROWS = 3;
 const MOST_ROWS = 12;
@@ -76,9 +76,7 @@ export const mixFault = (lines: readonly MixLine[]): string | undefined => {
   return lines.find(({ rate }) => rate.fault !== undefined)?.rate.fault;
 };
 
-export const mixTable = (lines: readonly MixLine[]): Table => ({
-  id: 'mix.lines',
-  caption: 'Into the barrel',
-  columns: [{ label: 'Product' }, { label: 'Rate' }],
-  rows: lines.map(({ product, rate }) => [product.field, rate.field]),
-});
+export const mixBlocks = (lines: readonly MixLine[]): Block[] => [
+  { kind: 'heading', text: 'Into the barrel' },
+  { kind: 'fields', fields: lines.flatMap(({ product, rate }) => [product.field, rate.field]) },
+];

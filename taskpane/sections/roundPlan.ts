@@ -2,8 +2,9 @@ import { findUnit, litres } from '../../addin/core';
 import type { Fill, Litres, RoundInput, RoundPlan } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
 import { measureWords, mixedProducts, type MixedProduct } from '../measured';
-import { inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
+import { atLeastWords, inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
 import { aboutTime, clockTime } from '../time';
+import { unitChoices } from '../unitChoices';
 import type { Block } from '../view';
 
 /** Fills that differ by less than this share are spoken of as equal. */
@@ -11,8 +12,11 @@ const ALIKE = 0.005;
 
 const alike = (one: number, other: number): boolean => Math.abs(one - other) <= ALIKE * Math.max(one, other);
 
-const amountOf = (fill: Fill, { product }: MixedProduct) =>
-  fill.products.find(({ name }) => name === product.name)?.amount;
+/** What to measure of a product for a fill. */
+const measureOf = (fill: Fill, mixed: MixedProduct): string => {
+  const amount = fill.products.find(({ name }) => name === mixed.product.name)?.amount;
+  return amount === undefined ? '' : measureWords(mixed, amount, fill.makeUp);
+};
 
 /** How full each fill leaves the barrel: what is pumped out and the heel under it. */
 const levelsOf = (fills: readonly Fill[], heel: Litres): Litres[] =>
@@ -29,18 +33,14 @@ const fillsWords = (levels: readonly Litres[], unit: string): string => {
   return `${plural(levels.length, 'fill')} of up to ${inUnitWords(Math.max(...levels), unit)}`;
 };
 
-/** The first product's measure, and whether every fill takes the same. */
-const measureOfFirst = (fills: readonly Fill[], mixed: readonly MixedProduct[]): string => {
-  const [product] = mixed;
+/** The one product's measure and whether every fill takes the same, or how many products there are. */
+const measuresWords = (fills: readonly Fill[], mixed: readonly MixedProduct[]): string => {
+  const [product, ...others] = mixed;
   if (product === undefined) return '';
-  const told = fills.map((fill) => {
-    const amount = amountOf(fill, product);
-    return amount === undefined ? '' : (measureWords(product, amount, fill.makeUp).split(',')[0] ?? '');
-  });
-  const more =
-    mixed.length > 1 ? ` of ${product.product.name} and ${plural(mixed.length - 1, 'product')} more` : '';
+  if (others.length > 0) return `, ${plural(mixed.length, 'product')}`;
+  const told = fills.map((fill) => measureOf(fill, product).split(',')[0] ?? '');
   const each = told.every((words) => words === told[0]) ? 'each' : 'in the first';
-  return `, ${told[0]}${more}${told.length > 1 ? ` ${each}` : ''}`;
+  return `, ${told[0]}${told.length > 1 ? ` ${each}` : ''}`;
 };
 
 /**
@@ -51,7 +51,7 @@ const measureOfFirst = (fills: readonly Fill[], mixed: readonly MixedProduct[]):
 export const roundSentence = (garden: Garden, input: RoundInput, plan: RoundPlan): string => {
   const fills = plan.stations.flatMap((station) => station.fills);
   const unit = findUnit(garden.rig.barrel.unit)?.token ?? 'L';
-  return `${fillsWords(levelsOf(fills, input.rig.heel), unit)}${measureOfFirst(fills, mixedProducts(input.mix, garden.mix))}, ${aboutTime(plan.totals.duration)}`;
+  return `${fillsWords(levelsOf(fills, input.rig.heel), unit)}${measuresWords(fills, mixedProducts(input.mix, garden.mix))}, ${aboutTime(plan.totals.duration)}`;
 };
 
 export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
@@ -74,39 +74,44 @@ export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
   },
 });
 
+/** Everything that goes into a fill; the product's name is left out where it is the only one. */
+const intoFill = (fill: Fill, mixed: readonly MixedProduct[], hotWater?: string): string => {
+  const measures = mixed.map(
+    (one) => `${measureOf(fill, one)}${mixed.length > 1 ? ` ${one.product.name}` : ''}`,
+  );
+  if (hotWater === undefined) return measures.join('\n');
+  const water =
+    fill.premixWater === undefined
+      ? 'hot water: not known'
+      : `${atLeastWords(fill.premixWater, hotWater)} hot water`;
+  return [...measures, water].join('\n');
+};
+
 export const fillsBlock = (garden: Garden, input: RoundInput, plan: RoundPlan): Block => {
   const unit = findUnit(garden.rig.barrel.unit)?.token ?? 'L';
   const mixed = mixedProducts(input.mix, garden.mix);
   const moving = plan.stations.length > 1;
-  const hot = input.mix.some(({ form }) => form === 'powder');
+  const powders = input.mix.some(({ form }) => form === 'powder');
+  const hotWater = powders ? unitChoices(garden.settings.measures, 'hotWater')[0] : undefined;
+  const [only, ...others] = mixed;
+  const measures = only !== undefined && others.length === 0 ? only.product.name : 'Measure';
   return {
     kind: 'table',
     table: {
       id: 'round.fills',
       caption: 'Fills',
       columns: [
-        { label: 'Fill' },
-        ...(moving ? [{ label: 'Station' }] : []),
+        { label: moving ? 'Fill, station' : 'Fill' },
         { label: 'Make up', numeric: true },
-        ...mixed.map(({ product }) => ({ label: product.name })),
-        ...(hot ? [{ label: 'Hot water', numeric: true }] : []),
-        { label: 'Begin', numeric: true },
-        { label: 'Done', numeric: true },
+        ...(mixed.length > 0 ? [{ label: measures }] : []),
+        { label: 'From, to', numeric: true },
       ],
       rows: plan.stations.flatMap(({ station, fills }) =>
         fills.map((fill) => [
-          String(fill.number),
-          ...(moving ? [station] : []),
+          moving ? `${fill.number}, ${station}` : String(fill.number),
           inUnitWords(fill.makeUp, unit),
-          ...mixed.map((one) => {
-            const amount = amountOf(fill, one);
-            return amount === undefined ? '' : measureWords(one, amount, fill.makeUp);
-          }),
-          ...(hot
-            ? [fill.premixWater === undefined ? 'not known' : inUnitWords(fill.premixWater, unit)]
-            : []),
-          clockTime(fill.premixStart),
-          clockTime(fill.finish),
+          ...(mixed.length > 0 ? [intoFill(fill, mixed, hotWater)] : []),
+          `${clockTime(fill.premixStart)}\n${clockTime(fill.finish)}`,
         ]),
       ),
     },

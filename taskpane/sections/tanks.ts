@@ -107,41 +107,46 @@ const answerOf = ({ rows, smallest }: TankComparison, limits: TankLimits, unit: 
   return `${inUnitWords(barrel, unit)} is the smallest that meets your limits: ${plural(fills, 'fill')}, ${aboutTime(roundTime)}`;
 };
 
+const brief = (time: number): string => aboutTime(time).replace('about ', '');
+
+/** What is told of each barrel, the weightiest first; moves only where the barrel is moved. */
+const columnsOf = (
+  rows: readonly TankRow[],
+  unit: string,
+  weightUnit: string,
+): [string, (row: TankRow) => string][] => [
+  ['Fills', ({ fills }) => String(fills)],
+  ['Round', ({ roundTime }) => brief(roundTime)],
+  ['Weight full', ({ weightFull }) => inUnitWords(weightFull, weightUnit)],
+  ['Mixing and filling', ({ mixingAndFilling }) => brief(mixingAndFilling)],
+  ['Last fill', ({ lastFill }) => inUnitWords(lastFill, unit)],
+  ...(rows.some(({ moves }) => moves > 0)
+    ? [['Moves', ({ moves }: TankRow) => String(moves)] as [string, (row: TankRow) => string]]
+    : []),
+];
+
 const tableOf = (
   { rows, smallest }: TankComparison,
   limits: TankLimits,
   unit: string,
   weightUnit: string,
-): Block => ({
-  kind: 'table',
-  table: {
-    id: 'tanks.table',
-    caption: 'Barrels side by side',
-    columns: [
-      { label: 'Barrel' },
-      { label: 'Fills', numeric: true },
-      { label: 'Last fill', numeric: true },
-      { label: 'Weight full', numeric: true },
-      { label: 'Mixing and filling', numeric: true },
-      { label: 'Round', numeric: true },
-      { label: 'Moves', numeric: true },
-    ],
-    rows: rows.map((row) =>
-      isRow(row)
-        ? [
-            inUnitWords(row.barrel, unit),
-            String(row.fills),
-            inUnitWords(row.lastFill, unit),
-            inUnitWords(row.weightFull, weightUnit),
-            aboutTime(row.mixingAndFilling).replace('about ', ''),
-            aboutTime(row.roundTime).replace('about ', ''),
-            String(row.moves),
-          ]
-        : [inUnitWords(row.barrel, unit), 'not possible', '', '', '', '', ''],
-    ),
-    marked: smallest === undefined || !limited(limits) ? [] : [{ row: smallest, word: 'smallest that fits' }],
-  },
-});
+): Block => {
+  const columns = columnsOf(rows.filter(isRow), unit, weightUnit);
+  return {
+    kind: 'table',
+    table: {
+      id: 'tanks.table',
+      caption: 'Barrels side by side',
+      columns: [{ label: 'Barrel' }, ...columns.map(([label]) => ({ label, numeric: true }))],
+      rows: rows.map((row) => [
+        inUnitWords(row.barrel, unit),
+        ...columns.map(([, words], index) => (isRow(row) ? words(row) : index === 0 ? 'not possible' : '')),
+      ]),
+      marked:
+        smallest === undefined || !limited(limits) ? [] : [{ row: smallest, word: 'smallest that fits' }],
+    },
+  };
+};
 
 const refusalBlocks = ({ rows }: TankComparison, unit: string): Block[] =>
   rows.flatMap((row) =>

@@ -88,7 +88,7 @@ describe('from an untidy list to a log line, by the screen alone', { timeout: 60
     expect(user.says()).toMatch(/^Made the card: 3 fills of 60 gal/);
     expect(pane.view().next?.section).toBe('log');
     await user.open('log');
-    expect(user.answer()).toBe('2026-05-03, 4 fills, 204 gal made up');
+    expect(user.answer()).toBe('3 May 2026, 4 fills, 204 gal made up');
     expect(user.field('Left over').value).toBe('1');
   });
 
@@ -96,9 +96,9 @@ describe('from an untidy list to a log line, by the screen alone', { timeout: 60
     await user.type('Left over', '5');
     await user.type('Notes', '=cool and cloudy');
     await user.press('Write the log line');
-    expect(user.says()).toBe('Wrote the round of 2026-05-03 into the log, and what each product took.');
+    expect(user.says()).toBe('Wrote the round of 3 May 2026 into the log, and what each product took.');
     expect(user.table('Last rounds')).toEqual([
-      ['2026-05-03', 'Soluble powder 20-20-20', '199 gal, 98 % of the plan'],
+      ['3 May 2026', 'Soluble powder 20-20-20', '199 gal, 98 % of the plan'],
     ]);
     const { rounds } = readLog(await workbook.read(logAreas(await workbook.outline())));
     expect(rounds).toMatchObject([

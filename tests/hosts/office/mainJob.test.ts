@@ -58,7 +58,7 @@ const JOB: readonly {
   {
     type: { 'Left over': '5', Notes: '=cool and cloudy' },
     press: 'Write the log line',
-    says: /^Wrote the round of 2026-05-03 into the log/,
+    says: /^Wrote the round of 3 May 2026 into the log/,
   },
 ];
 
