@@ -11,24 +11,7 @@ import {
 import { feedSpelling } from '../../../addin/workbook/feedSpelling';
 import { catalogue, type ExampleEntry, type RawArgument } from '../../../functions';
 
-/** As much of the functions' runtime as a page is given, after its types. */
-class CellError extends Error {
-  constructor(
-    readonly code: string,
-    message?: string,
-  ) {
-    super(message);
-    // The program takes a sentence with these only.
-    if (message !== undefined && code !== '#VALUE!' && code !== '#N/A') throw new Error('no message here');
-  }
-}
-const ErrorCode = {
-  invalidValue: '#VALUE!',
-  notAvailable: '#N/A',
-  divisionByZero: '#DIV/0!',
-  invalidNumber: '#NUM!',
-  nullReference: '#NULL!',
-};
+import { CellError, ErrorCode } from './fake/functionsRuntime';
 
 let clock = 0;
 const recent = recentCalls(() => clock);

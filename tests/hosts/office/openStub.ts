@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type FrameLocator, type Page } from 'playwright-core';
+import type { FrameLocator, Page } from 'playwright-core';
 
 import { bundle } from '../../../addin/build/bundle.mjs';
 import { unlessFresh } from '../../../addin/build/freshness.mjs';
@@ -10,8 +10,9 @@ import { buildOffice, officeFolder } from '../../../addin/build/office/buildOffi
 import { ensureCertificates } from '../../../addin/build/office/certificates.mjs';
 import { serveOffice } from '../../../addin/build/office/serveOffice.mjs';
 import { dist, root } from '../../../addin/build/paths.mjs';
-import { findProgram } from '../../../addin/build/programs.mjs';
 import webpackWorkbench from '../../../addin/build/webpack.workbench.mjs';
+
+import { launchChromium } from '../workbench/openTestPage';
 
 import { apiMembers } from './fake/apiMembers';
 
@@ -24,16 +25,6 @@ const entry = 'tests/hosts/office/stub/stubPage.ts';
 const PAGE =
   '<!doctype html><html lang="en"><head><meta charset="utf-8"><link rel="icon" href="data:,"><title>Stub</title>' +
   '<link rel="stylesheet" href="workbench.css"></head><body><script src="workbench.js"></script></body></html>';
-
-const CHROMIUM = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 const build = async (): Promise<void> => {
   const hash = createHash('sha256');
@@ -71,11 +62,7 @@ export const openStub = async (): Promise<StubPage> => {
     files: { ca: string; cert: string; key: string };
   };
   const server = (await serveOffice(folder, 0, files)) as { address: string; close(): Promise<void> };
-  const browser = await chromium.launch({
-    executablePath: findProgram('chromium'),
-    headless: true,
-    args: CHROMIUM,
-  });
+  const browser = await launchChromium();
   const page = await browser.newPage({ ignoreHTTPSErrors: true, viewport: { width: 1280, height: 800 } });
   const troubles: string[] = [];
   page.on('pageerror', (error) => troubles.push(error.message));

@@ -1,6 +1,4 @@
 import { fixedReference } from '../../../../addin/workbook/address';
-import type { CellValue } from '../../../../addin/workbook/change';
-import { emptySheet, type MemoryBook, type MemoryCell } from '../../../../addin/workbook/memory/book';
 import {
   renameInFormula,
   shiftArea,
@@ -9,9 +7,9 @@ import {
   type Shift,
 } from '../../../../addin/workbook/memory/shift';
 import { areaOfReference } from '../../../../addin/workbook/references';
-import { openHeadlessGrid } from '../../../workbook/headlessGrid';
 
 import { asTyped } from './asTyped';
+import { computedCells, outsideStrings, placeOf, type PlacedCell } from './computedCells';
 import type {
   Cells,
   HostBook,
@@ -23,17 +21,12 @@ import type {
   HostRule,
 } from './hostBook';
 import { HostError } from './hostError';
-
-interface Cell {
-  readonly value: string | number | boolean;
-  readonly formula?: string;
-  readonly error?: boolean;
-}
+import { restingLook } from './restingLook';
 
 interface Sheet {
   readonly id: string;
   name: string;
-  cells: Map<string, Cell>;
+  cells: Map<string, PlacedCell>;
   /** Number formats and looks by place: later entries count. */
   formats: Map<string, string>;
   looks: Map<string, Record<string, unknown>>;
@@ -71,32 +64,8 @@ export interface MemoryHostBook extends HostBook {
   insert(sheet: string, axis: 'row' | 'column', at: number, count: number): void;
 }
 
-const RESTING: Readonly<Record<string, unknown>> = {
-  'font.bold': false,
-  'font.italic': false,
-  'font.size': 11,
-  'font.color': '#000000',
-  'fill.color': '#FFFFFF',
-  'fill.pattern': 'None',
-  'format.horizontalAlignment': 'General',
-  'format.wrapText': false,
-};
-const resting = (property: string): unknown =>
-  property in RESTING
-    ? RESTING[property]
-    : { style: 'None', weight: 'Thin', color: '#000000' }[property.split('.')[2]!];
-
 const STANDARD_WIDTH = 48;
 const key = (row: number, column: number): string => `${row},${column}`;
-const placeOf = (text: string): [number, number] => text.split(',').map(Number) as [number, number];
-const STRINGS = /("(?:[^"]|"")*")/;
-
-const outsideStrings = (formula: string, change: (part: string) => string): string =>
-  formula
-    .split(STRINGS)
-    .map((part, at) => (at % 2 === 1 ? part : change(part)))
-    .join('');
-
 const newSheet = (id: string, name: string): Sheet => ({
   id,
   name,
@@ -114,15 +83,11 @@ const newSheet = (id: string, name: string): Sheet => ({
   protected: false,
 });
 
-/** What workbooks came to that were computed before. */
-const answers = new Map<string, Map<string, Cell>>();
-
 /** A workbook in memory behind the object model, computed by the workbench's formula engine. */
 export const memoryHostBook = (): MemoryHostBook => {
   let state: State = { sheets: [newSheet('{1}', 'Sheet1')], names: [], active: '{1}' };
   let ids = 1;
   let isProtected = false;
-  let computed: Map<string, Cell> | undefined;
   const pending = new Map<string, number>();
 
   const sheetAt = (id: string): Sheet => {
@@ -139,59 +104,12 @@ export const memoryHostBook = (): MemoryHostBook => {
         visit(cells.row + down, cells.column + across, down, across);
   };
 
-  /** Names written out, because the engine behind knows none. */
-  const withoutNames = (formula: string): string =>
-    outsideStrings(formula, (part) =>
-      state.names.reduce((text, { name, formula: stands }) => {
-        const area = areaOfReference(stands);
-        if (!area) return text;
-        const word = new RegExp(`(?<![\\w.!'])${name.replaceAll('.', '\\.')}(?![\\w.(])`, 'gi');
-        return text.replace(word, () => fixedReference(area));
-      }, part),
-    );
-
-  const compute = async (): Promise<Map<string, Cell>> => {
-    if (computed) return computed;
-    const found = new Map<string, Cell>();
-    computed = found;
-    const withFormulas = state.sheets.flatMap((sheet) =>
-      [...sheet.cells].flatMap(([place, { formula }]) => (formula === undefined ? [] : [{ sheet, place }])),
-    );
-    if (withFormulas.length === 0) return found;
-    const memory: MemoryBook = {
-      names: {},
-      active: { sheet: '', row: 0, column: 0 },
-      sheets: state.sheets.map((sheet) => {
-        const cells = new Map<number, Map<number, MemoryCell>>();
-        for (const [place, { value, formula }] of sheet.cells) {
-          const [row, column] = placeOf(place);
-          if (!cells.has(row)) cells.set(row, new Map());
-          const told = { value: value as CellValue, ...(formula ? { formula: withoutNames(formula) } : {}) };
-          cells.get(row)!.set(column, told);
-        }
-        return { ...emptySheet(sheet.name), cells };
-      }),
-    };
-    const asked = JSON.stringify(state.sheets.map(({ name, id, cells }) => [name, id, [...cells]]));
-    const known = answers.get(asked + JSON.stringify(state.names));
-    if (known) return (computed = known);
-    answers.set(asked + JSON.stringify(state.names), found);
-    const grid = await openHeadlessGrid(memory);
-    for (const { sheet, place } of withFormulas) {
-      const value = grid.value(sheet.name, ...placeOf(place)) as string | number | boolean;
-      const error = typeof value === 'string' && /^#[A-Z/0!?]+$/.test(value);
-      found.set(`${sheet.id}!${place}`, { value, ...(error ? { error } : {}) });
-    }
-    grid.close();
-    return found;
-  };
-
   const spelled = (formula: string): string =>
     book.storedSpelling
       ? outsideStrings(formula, (part) => part.replaceAll(/FEED\.(\w+)\(/g, '_xldudf_FEED_$1('))
       : formula;
 
-  const told = (sheet: Sheet, place: string, values: Map<string, Cell>): HostCell => {
+  const told = (sheet: Sheet, place: string, values: ReadonlyMap<string, PlacedCell>): HostCell => {
     const cell = sheet.cells.get(place);
     const format = sheet.formats.get(place) ?? 'General';
     if (!cell) return { value: '', formula: '', type: 'Empty', format };
@@ -255,7 +173,6 @@ export const memoryHostBook = (): MemoryHostBook => {
     state: () => structuredClone(state),
     restore: (was) => {
       state = structuredClone(was as State);
-      computed = undefined;
     },
     sheetNamed: (name) => {
       const sheet = state.sheets.find((one) => one.name === name);
@@ -277,12 +194,11 @@ export const memoryHostBook = (): MemoryHostBook => {
         formula: renameInFormula(formula, from, to),
       }));
       sheet.name = to;
-      computed = undefined;
     },
     insert: (name, axis, at, count) => {
       const shift: Shift = { sheet: name, axis, at, count };
       for (const sheet of state.sheets) {
-        const cells = new Map<string, Cell>();
+        const cells = new Map<string, PlacedCell>();
         for (const [place, cell] of sheet.cells) {
           const [row, column] = placeOf(place);
           const formula = cell.formula && shiftFormula(cell.formula, sheet.name, shift);
@@ -300,7 +216,6 @@ export const memoryHostBook = (): MemoryHostBook => {
         const moved = area && shiftArea(area, shift);
         return { name: called, formula: moved ? `=${fixedReference(moved)}` : formula };
       });
-      computed = undefined;
     },
 
     sheets: () => state.sheets.map(({ id, name }) => ({ id, name })),
@@ -313,7 +228,6 @@ export const memoryHostBook = (): MemoryHostBook => {
       ids += 1;
       const id = `{${ids}}`;
       state.sheets.push(newSheet(id, name));
-      computed = undefined;
       return id;
     },
     deleteSheet: (id) => {
@@ -323,7 +237,6 @@ export const memoryHostBook = (): MemoryHostBook => {
         const area = areaOfReference(formula);
         return !area || state.sheets.some(({ name }) => name === area.sheet);
       });
-      computed = undefined;
     },
     used: (id, drawn) => {
       const sheet = sheetAt(id);
@@ -331,7 +244,7 @@ export const memoryHostBook = (): MemoryHostBook => {
     },
     read: async (cells) => {
       const sheet = sheetAt(cells.sheet);
-      const values = await compute();
+      const values = await computedCells(state);
       return Array.from({ length: cells.rows }, (_, down) =>
         Array.from({ length: cells.columns }, (_none, across) =>
           told(sheet, key(cells.row + down, cells.column + across), values),
@@ -341,7 +254,6 @@ export const memoryHostBook = (): MemoryHostBook => {
     write: (cells, inputs) => {
       const sheet = sheetAt(cells.sheet);
       each(cells, (row, column, down, across) => put(sheet, key(row, column), inputs[down]![across]!));
-      computed = undefined;
     },
     setFormats: (cells, formats) => {
       const sheet = sheetAt(cells.sheet);
@@ -356,7 +268,7 @@ export const memoryHostBook = (): MemoryHostBook => {
       let first: unknown;
       let unlike = false;
       each(cells, (row, column, down, across) => {
-        const value = sheet.looks.get(key(row, column))?.[property] ?? resting(property);
+        const value = sheet.looks.get(key(row, column))?.[property] ?? restingLook(property);
         if (down === 0 && across === 0) first = value;
         else if (value !== first) unlike = true;
       });
@@ -366,7 +278,7 @@ export const memoryHostBook = (): MemoryHostBook => {
       const sheet = sheetAt(cells.sheet);
       each(cells, (row, column) => {
         const look: Record<string, unknown> = { ...sheet.looks.get(key(row, column)), [property]: value };
-        if (value === resting(property)) delete look[property];
+        if (value === restingLook(property)) delete look[property];
         if (Object.keys(look).length === 0) sheet.looks.delete(key(row, column));
         else sheet.looks.set(key(row, column), look);
       });
@@ -383,7 +295,6 @@ export const memoryHostBook = (): MemoryHostBook => {
       each(cells, (row, column, down, across) => {
         if (down + across > 0) sheet.cells.delete(key(row, column));
       });
-      computed = undefined;
     },
     unmerge: (cells) => {
       const sheet = sheetAt(cells.sheet);
@@ -398,11 +309,9 @@ export const memoryHostBook = (): MemoryHostBook => {
       const known = state.names.find((one) => one.name.toLowerCase() === name.toLowerCase());
       if (known) known.formula = formula;
       else state.names.push({ name, formula });
-      computed = undefined;
     },
     deleteName: (name) => {
       state.names = state.names.filter((one) => one.name !== name);
-      computed = undefined;
     },
     rule: (id, row, column) => sheetAt(id).rules.get(key(row, column)),
     setRule: (cells, rule) => {

@@ -8,18 +8,8 @@ import { fixedReference } from '../../../../addin/workbook/address';
 import type { Area, CellInput, Edit, StyleToken } from '../../../../addin/workbook/change';
 import { areaOfReference } from '../../../../addin/workbook/references';
 import { asTyped } from '../fake/asTyped';
+import { restingLook } from '../fake/restingLook';
 import type { Cells, HostBook, HostCell, HostChart, HostInput, HostPage, HostRule } from '../fake/hostBook';
-
-const RESTING: Readonly<Record<string, unknown>> = {
-  'font.bold': false,
-  'font.italic': false,
-  'font.size': 11,
-  'font.color': '#000000',
-  'fill.color': '#FFFFFF',
-  'fill.pattern': 'None',
-  'format.horizontalAlignment': 'General',
-  'format.wrapText': false,
-};
 
 type Props = Record<string, unknown>;
 
@@ -206,7 +196,6 @@ export const gridHostBook = (grid: Grid, workbook: GridWorkbook): HostBook & { f
         );
     },
     look: (cells, property) => {
-      const resting = RESTING[property] ?? (property.endsWith('style') ? 'None' : null);
       const last = looks.findLast(
         (one) =>
           one.property === property &&
@@ -216,7 +205,7 @@ export const gridHostBook = (grid: Grid, workbook: GridWorkbook): HostBook & { f
           one.cells.row + one.cells.rows >= cells.row + cells.rows &&
           one.cells.column + one.cells.columns >= cells.column + cells.columns,
       );
-      return last ? last.value : resting;
+      return last ? last.value : restingLook(property);
     },
     setLook: (cells, property, value) => {
       looks.push({ cells, property, value });

@@ -1,25 +1,9 @@
 import type { Grid } from '../../../../addin/hosts/workbench/grid/openGrid';
 import { rawArgument } from '../../../../addin/hosts/workbench/grid/feedFunctions';
 import { catalogue, NAMESPACE } from '../../../../functions';
+import { CellError, ErrorCode } from '../fake/functionsRuntime';
 
 type WorksheetFunction = (...given: unknown[]) => unknown;
-
-const ErrorCode = {
-  invalidValue: '#VALUE!',
-  notAvailable: '#N/A',
-  divisionByZero: '#DIV/0!',
-  invalidNumber: '#NUM!',
-  nullReference: '#NULL!',
-} as const;
-
-class CellError extends Error {
-  constructor(
-    readonly code: string,
-    message?: string,
-  ) {
-    super(message);
-  }
-}
 
 /** The functions' runtime of the program: what the add-in associates is what the grid's formulas call. */
 export const programFunctions = (grid: Grid) => {
