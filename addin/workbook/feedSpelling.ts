@@ -14,7 +14,9 @@ export const feedSpelling = (formula: string): string =>
     ? formula
         .split(QUOTED)
         .map((part, index) =>
-          index % 2 === 1 ? part : part.replace(FEED_CALL, (_call, name: string) => `FEED.${name.toUpperCase()}`),
+          index % 2 === 1
+            ? part
+            : part.replace(FEED_CALL, (_call, name: string) => `FEED.${name.toUpperCase()}`),
         )
         .join('')
     : formula;

@@ -1,7 +1,8 @@
 import { columnNumber } from './address';
 import type { Area } from './change';
 
-const REFERENCE = /^=?(?:\[[^\]]*\])?('(?:[^']|'')+'|[^'!]+)!\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?$/i;
+const REFERENCE =
+  /^=?(?:\[[^\]]*\])?('(?:[^']|'')+'|[^'!]+)!\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?$/i;
 
 /** The area that a reference such as 'Round card'!$A$2:$C$9 names, or undefined where it names something else. */
 export const areaOfReference = (reference: string): Area | undefined => {
