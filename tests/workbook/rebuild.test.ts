@@ -125,6 +125,36 @@ describe('what the user did by hand stays', () => {
     expect(workbook.cell('Plants', 15, 0).value).toBe('Rose 7');
   });
 
+  test('entries in a column of the user that reach further down are not written beside', async () => {
+    const workbook = await builtGarden();
+    workbook.user.type('Plants', 3, 10, 'Bought');
+    workbook.user.type('Plants', 12, 10, 'total 12');
+    await adopt(workbook, [7]);
+    expect(workbook.cell('Plants', 13, 0).value).toBe('Rose 7');
+  });
+
+  test('a column that is put back goes past what stands beside the table without a header', async () => {
+    const workbook = await builtGarden();
+    workbook.user.type('Plants', 6, 10, 'loose');
+    workbook.user.deleteColumns('Plants', 6, 1);
+    await rebuild(workbook);
+    expect(workbook.cell('Plants', 6, 9)).toEqual({ value: 'loose' });
+    expect(workbook.cell('Plants', 3, 10).value).toBe('Dose');
+    expect(effects(await rebuild(workbook))).toEqual([]);
+  });
+
+  test('a bed that is new goes to the end of the walk', async () => {
+    const workbook = await builtGarden();
+    ['New', 'North', 'Bush', 2].forEach((entry, column) => workbook.user.type('Plants', 10, column, entry));
+    await rebuild(workbook);
+    expect((await gardenOf(workbook)).beds.map(({ bed, walk, station }) => [bed, walk, station])).toEqual([
+      ['West', 1, 'A'],
+      ['Pots', 2, 'A'],
+      ['East', 3, 'A'],
+      ['North', 4, ''],
+    ]);
+  });
+
   test('a column of ours that was deleted is put back at the end, the formulas that use it are mended', async () => {
     const workbook = await builtGarden();
     workbook.user.deleteColumns('Plants', 6, 1);
@@ -149,11 +179,13 @@ describe('what the user did by hand stays', () => {
   test('a line of the rig that was deleted is put back below the others', async () => {
     const workbook = await builtGarden();
     workbook.user.deleteRows('Rig', 6, 1);
+    workbook.user.type('Rig', 20, 1, 'my note');
     expect((await gardenOf(workbook)).problems.map(({ sentence }) => sentence)).toEqual([
       'Rig has no line “Heel” any more; keep the rig again, and it comes back.',
     ]);
     await rebuild(workbook);
-    expect(workbook.cell('Rig', 20, 0).value).toBe('Heel');
+    expect(workbook.cell('Rig', 20, 1).value).toBe('my note');
+    expect(workbook.cell('Rig', 21, 0).value).toBe('Heel');
     expect((await gardenOf(workbook)).rig.heel).toEqual({ value: 1, unit: 'gal' });
     expect(effects(await rebuild(workbook))).toEqual([]);
   });
@@ -175,6 +207,24 @@ describe('what the user did by hand stays', () => {
       /^Doses, cell B3 \(Doses are in\): nothing was given; use one of mL, L, /,
     );
     expect(effects(await rebuild(workbook))).toEqual([]);
+  });
+
+  test('timed buckets that were deleted come back beside the rig, which keeps its own heading', async () => {
+    const workbook = await builtGarden();
+    workbook.user.type('Rig', 0, 0, 'My rig');
+    workbook.user.deleteColumns('Rig', 5, 2);
+    await rebuild(workbook);
+    expect(workbook.cell('Rig', 0, 0).value).toBe('My rig');
+    expect(workbook.cell('Rig', 3, 5).value).toBe('Timed bucket, seconds');
+    expect(workbook.cell('Rig', 7, 1).formula).toContain("COUNTA('Rig'!$F$5:$F$64)");
+    expect(effects(await rebuild(workbook))).toEqual([]);
+  });
+
+  test('a cell above the table comes back beside its label', async () => {
+    const workbook = await builtGarden();
+    workbook.user.deleteColumns('Doses', 1, 1);
+    await rebuild(workbook);
+    expect((await workbook.outline()).names['Doses_unit']).toMatchObject({ row: 2, column: 1 });
   });
 
   test('a sheet of the user with our title keeps it', async () => {

@@ -86,6 +86,11 @@ describe('a new garden', () => {
     expect(workbook.look('Plants', 4, 3).style).toBe('input');
     expect(workbook.look('Plants', 4, 6).style).toBe('computed');
     expect(workbook.look('Plants', 3, 0).style).toBe('header');
+    expect([workbook.look('Rig', 4, 1).style, workbook.look('Rig', 7, 1).style]).toEqual([
+      'input',
+      'computed',
+    ]);
+    expect(workbook.cell('Rig', 1, 0).value).toMatch(/^The barrel, pump, hose and wand\./);
     expect(workbook.look('Plants', 4, 2).list?.source).toMatchObject({ sheet: 'Doses', row: 5, column: 0 });
     expect(workbook.look('Rig', 4, 2).list?.source).toContain('imp gal');
     expect(workbook.look('Plants', 3, 3).note).toContain('0 leaves the line out');
