@@ -17,35 +17,42 @@ const LABELS: Readonly<Record<SectionId, string>> = {
   tanks: 'Tank what-if',
 };
 
+const PREPARING = ['garden', 'rig', 'mix'] as const;
+
 /** What is to be done at a stop that has nothing yet, as the end of "Next: …". */
-const FIRST: Readonly<Record<'garden' | 'rig' | 'mix', string>> = {
-  garden: 'make the plant inventory from your list',
-  rig: 'time a bucket at the wand, and say how big the barrel is',
-  mix: 'say what goes into the barrel',
+const toBegin = (section: (typeof PREPARING)[number], { garden }: PaneState): string => {
+  if (section === 'rig') return 'time a bucket at the wand, and say how big the barrel is';
+  if (section === 'mix') return 'say what goes into the barrel';
+  return garden?.has.plants
+    ? 'type your roses into the Plants sheet, or adopt a list'
+    : 'make the plant inventory from your list';
 };
 
-const prepared = (state: PaneState): Readonly<Record<'garden' | 'rig' | 'mix', StepState>> => ({
+const prepared = (state: PaneState): Readonly<Record<(typeof PREPARING)[number], StepState>> => ({
   garden: gardenStep(state),
   rig: rigStep(state),
   mix: mixStep(state),
 });
 
-/** What a round still needs, in the order of the way. */
-export const missingOf = (state: PaneState): Missing[] =>
-  (['garden', 'rig', 'mix'] as const).flatMap((section): Missing[] => {
-    const step = prepared(state)[section];
-    if (step.kind === 'ready') return [];
-    return [{ section, why: step.kind === 'empty' ? FIRST[section] : step.why }];
-  });
+/** What a round still needs before it is worth planning, in the order of the way. */
+export const missingOf = (state: PaneState): Missing[] => {
+  const steps = prepared(state);
+  return PREPARING.filter((section) => steps[section].kind === 'empty').map((section) => ({
+    section,
+    why: toBegin(section, state),
+  }));
+};
 
-const stepStates = (state: PaneState): Readonly<Record<SectionId, StepState>> => ({
+type StepStates = Readonly<Record<SectionId, StepState>>;
+
+const stepStates = (state: PaneState): StepStates => ({
   ...prepared(state),
   round: roundStep(state, missingOf(state)),
   log: logStep(state),
   tanks: { kind: 'ready' },
 });
 
-const stepsOf = (state: PaneState, states: Readonly<Record<SectionId, StepState>>): Step[] =>
+const stepsOf = (state: PaneState, states: StepStates): Step[] =>
   (Object.keys(LABELS) as SectionId[]).map((id) => ({
     id,
     label: LABELS[id],
@@ -57,13 +64,27 @@ const stepsOf = (state: PaneState, states: Readonly<Record<SectionId, StepState>
 const sentence = (words: string): string =>
   `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.$/, '')}.`;
 
-const nextOf = (state: PaneState): View['next'] => {
-  const [missing] = missingOf(state);
-  if (missing !== undefined) return { section: missing.section, says: sentence(missing.why) };
+/** The first stop that keeps a round from being planned, and why. */
+const troubleOf = (states: StepStates): View['next'] => {
+  if (states.round.kind !== 'attention') return undefined;
+  for (const section of [...PREPARING, 'round'] as const) {
+    const step = states[section];
+    if (step.kind === 'attention') return { section, says: sentence(step.why) };
+  }
+  return undefined;
+};
+
+const afterPlanning = (state: PaneState): View['next'] => {
   if (cardSheet(state) === undefined) return { section: 'round', says: 'Make the card for today.' };
   return state.card !== undefined && !isLogged(state.card, state.log?.rounds ?? [])
     ? { section: 'log', says: 'Feed by the card, then write down what you used.' }
     : undefined;
+};
+
+const nextOf = (state: PaneState, states: StepStates): View['next'] => {
+  const [missing] = missingOf(state);
+  if (missing !== undefined) return { section: missing.section, says: sentence(missing.why) };
+  return troubleOf(states) ?? afterPlanning(state);
 };
 
 /** Where the pane opens: at the first thing that is missing, and at today's round where nothing is. */
@@ -105,9 +126,10 @@ const sectionOf = (state: PaneState): Section => {
 export const viewOf = (state: PaneState): View => {
   const section = sectionOf(state);
   const { message, busy, garden } = state;
-  const next = garden === undefined ? undefined : nextOf(state);
+  const states = stepStates(state);
+  const next = garden === undefined ? undefined : nextOf(state, states);
   return {
-    steps: stepsOf(state, stepStates(state)),
+    steps: stepsOf(state, states),
     ...(next === undefined ? {} : { next }),
     section: { ...section, blocks: [...section.blocks, thisCell(state)] },
     ...(message === undefined ? {} : { message }),

@@ -179,6 +179,14 @@ const wordsBlock = (state: PaneState, { inventory: { readings } }: Adoption): Bl
         ]),
       ];
 
+/** Roses without a size are taken over too; they wait for a dose of their own. */
+const openQuestions = ({ inventory: { asked } }: Adoption): Block[] => {
+  const plants = asked.reduce((sum, question) => sum + question.plants, 0);
+  if (plants === 0) return [];
+  const text = `${plural(plants, 'rose')} ${plants === 1 ? 'has' : 'have'} no size yet: choose it above, or give it on the sheet afterwards.`;
+  return [{ kind: 'text', text }];
+};
+
 /** How the list was understood, for confirmation; the questions first. */
 export const adoptBlocks = (state: PaneState, list: ChosenList, adoption: Adoption): Block[] => {
   const readable = adoption.inventory.plants.length > 0;
@@ -215,6 +223,7 @@ export const adoptBlocks = (state: PaneState, list: ChosenList, adoption: Adopti
         },
       ],
     },
+    ...openQuestions(adoption),
     {
       kind: 'text',
       tone: 'quiet',

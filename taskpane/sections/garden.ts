@@ -19,7 +19,7 @@ export const gardenStep = ({ garden }: PaneState): StepState => {
   if (garden === undefined || !garden.has.plants) return { kind: 'empty' };
   const wrong = garden.problems.find(({ place }) => place === 'garden' || place === 'doses');
   if (wrong !== undefined) return { kind: 'attention', why: wrong.sentence };
-  if (!hasRoses(garden)) return { kind: 'attention', why: 'the plant inventory is empty' };
+  if (!hasRoses(garden)) return { kind: 'empty' };
   const without = sizesWithoutDose(garden);
   const blank = garden.doses
     .filter(

@@ -27,7 +27,7 @@ export interface Missing {
 export const askRound = (state: PaneState, garden: Garden) => {
   const mix = mixProductsOf(garden);
   const over = 'refused' in mix ? [] : overLabel(mix);
-  const unread = garden.problems.length > 0;
+  const unread = garden.problems.some(({ place }) => place === 'garden');
   return {
     date: askText(state, {
       section: 'round',
@@ -69,7 +69,7 @@ export const askRound = (state: PaneState, garden: Garden) => {
     leaveOut: askToggle(state, {
       section: 'round',
       id: 'round.leaveOut',
-      label: 'Plan without the rows that could not be read',
+      label: 'Plan without the plant rows that could not be read',
       known: false,
     }),
     unread,

@@ -77,13 +77,13 @@ export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
 /** Everything that goes into a fill; the product's name is left out where it is the only one. */
 const intoFill = (fill: Fill, mixed: readonly MixedProduct[], hotWater?: string): string => {
   const measures = mixed.map(
-    (one) => `${measureOf(fill, one)}${mixed.length > 1 ? ` ${one.product.name}` : ''}`,
+    (one) => `${mixed.length > 1 ? `${one.product.name}: ` : ''}${measureOf(fill, one)}`,
   );
   if (hotWater === undefined) return measures.join('\n');
   const water =
     fill.premixWater === undefined
-      ? 'hot water: not known'
-      : `${atLeastWords(fill.premixWater, hotWater)} hot water`;
+      ? 'Hot water: not known'
+      : `Hot water: ${atLeastWords(fill.premixWater, hotWater)}`;
   return [...measures, water].join('\n');
 };
 

@@ -84,8 +84,17 @@ describe('from an untidy list to a log line, by the screen alone', { timeout: 60
   });
 
   test('the card agrees with the plan', async () => {
+    const planned = user.table('Fills').map((row) => String(row[2]).split('\n')[0]?.split(',')[0]);
     await user.press('Make the card');
     expect(user.says()).toMatch(/^Made the card: 3 fills of 60 gal/);
+    const { blocks } = await workbook.read([
+      { sheet: 'Round card', row: 0, column: 0, rows: 40, columns: 12 },
+    ]);
+    const written = blocks
+      .flatMap(({ cells }) => cells.flat())
+      .map(({ value }) => String(value).replace(/ \(.*/, ''));
+    expect(planned).toHaveLength(4);
+    expect(written).toEqual(expect.arrayContaining(planned));
     expect(pane.view().next?.section).toBe('log');
     await user.open('log');
     expect(user.answer()).toBe('3 May 2026, 4 fills, 204 gal made up');

@@ -1,6 +1,6 @@
 import { memoryWorkbook } from '../../../addin/workbook/memoryWorkbook';
 import { createPane } from '../../../taskpane/pane';
-import type { HostEvent, HostServices } from '../../../taskpane/services';
+import type { HostServices } from '../../../taskpane/services';
 import type { View } from '../../../taskpane/view';
 import { calculatingWorkbook } from '../../taskpane/calculatingWorkbook';
 import { drive } from '../../taskpane/paneDriver';
@@ -20,7 +20,21 @@ const services: HostServices = {
       shows: '17',
       working: ['0.75 gal ÷ 2.6 gal/min = 17.3 s', 'To whole seconds: 17 s'],
     }),
-  watch: (_listener: (event: HostEvent) => void) => () => undefined,
+  watch: () => () => undefined,
+};
+
+const ODD = [
+  ['Rose', 'Place', 'Kind', 'No.'],
+  ['Amber Kettle', 'Front', 'HT', 12],
+  ['Green Ribbon', 'Front', 'shrublet', 4],
+  ['Green Ribbon', '', '', 150],
+];
+
+/** A list that leaves questions open. */
+const askedView = async (): Promise<View> => {
+  const pane = createPane(memoryWorkbook({ sheets: { List: ODD } }), services);
+  await pane.dispatch({ kind: 'workbookChanged' });
+  return pane.view();
 };
 
 /** What the pane shows at each stop of the main job, the way there and what can go wrong on it. */
@@ -73,6 +87,13 @@ export const journeyViews = async (): Promise<Readonly<Record<string, View>>> =>
   await user.type('Rate of product 2', '2');
   await user.press('Keep this mix');
   keep('mix');
+  await user.type('Rate of product 1', '1.5');
+  await user.press('Keep this mix');
+  await user.open('round');
+  keep('round over label');
+  await user.open('mix');
+  await user.type('Rate of product 1', '1');
+  await user.press('Keep this mix');
   await user.press('Go on to Round');
   keep('round');
   await user.press('Make the card');
@@ -85,6 +106,7 @@ export const journeyViews = async (): Promise<Readonly<Record<string, View>>> =>
   await user.type('Fills, at most', '4');
   await user.unfold('This cell');
   keep('tanks');
+  views['adopt asked'] = await askedView();
   views['busy'] = {
     ...views['adopt']!,
     message: undefined,
