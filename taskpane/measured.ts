@@ -21,18 +21,34 @@ export const mixedProducts = (mix: readonly MixProduct[], rows: readonly MixRow[
 /** An error of half a per cent or less is nothing that a kitchen measure can tell. */
 const TELLING = 0.005;
 
+/** A measure in words, and what is worth knowing of it: '0.8 % over', 'rounded down for the label'. */
+export interface MeasureInWords {
+  readonly words: string;
+  readonly remark?: string;
+}
+
 /**
- * What to measure for a fill in the measures that people own, or why it cannot be.
+ * What to measure for a fill in the measures that people own; where it cannot be measured the words say why.
  *
- * @example '3 3/4 cups', '1 cup 2 tbsp, 0.8 % over', '22 3/4 oz, rounded down for the label'
+ * @example { words: '3 3/4 cups' }, { words: '1 cup 2 tbsp', remark: '0.8 % over' }
  */
-export const measureWords = ({ product, row }: MixedProduct, amount: Amount, volume: Litres): string => {
+export const measureInWords = (
+  { product, row }: MixedProduct,
+  amount: Amount,
+  volume: Litres,
+): MeasureInWords => {
   const unit = findRateUnit(row.rate.unit)?.amount;
-  if (unit === undefined) return `The rate unit ${row.rate.unit} is not known.`;
+  if (unit === undefined) return { words: `The rate unit ${row.rate.unit} is not known.` };
   const measured = cardMeasure(amount, unit, product.rate, product.greatestRate, volume, product.density);
-  if ('refused' in measured) return measured.refused;
+  if ('refused' in measured) return { words: measured.refused };
   const { words, error, rounding } = measured;
-  const apart =
-    Math.abs(error) < TELLING ? '' : `, ${percentWords(Math.abs(error))} ${error > 0 ? 'over' : 'under'}`;
-  return `${words}${apart}${rounding === 'down' ? ', rounded down for the label' : ''}`;
+  const remarks = [
+    Math.abs(error) < TELLING ? '' : `${percentWords(Math.abs(error))} ${error > 0 ? 'over' : 'under'}`,
+    rounding === 'down' ? 'rounded down for the label' : '',
+  ].filter((remark) => remark !== '');
+  return { words, ...(remarks.length === 0 ? {} : { remark: remarks.join(', ') }) };
 };
+
+/** @example withRemark({ words: '1 cup 2 tbsp', remark: '0.8 % over' }) // '1 cup 2 tbsp, 0.8 % over' */
+export const withRemark = ({ words, remark }: MeasureInWords): string =>
+  remark === undefined ? words : `${words}, ${remark}`;

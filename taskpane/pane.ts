@@ -105,9 +105,10 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     say(tone, says, change !== undefined && services.undo !== undefined);
   };
 
-  const perform = async (action: Action): Promise<void> => {
+  /** What was typed after the press is not part of it. */
+  const perform = async (action: Action, typed: PaneState['typed']): Promise<void> => {
     try {
-      await finish(await action(state, work));
+      await finish(await action({ ...state, typed }, work));
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
       say('warning', 'Stopped. Nothing was written.');
@@ -143,7 +144,8 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     // A second press while the first is under way is a double click, not a second wish.
     if (pressing || (name !== 'undo' && action === undefined)) return Promise.resolve();
     pressing = true;
-    return afterOthers(() => (action === undefined ? takeBack() : perform(action))).finally(() => {
+    const { typed } = state;
+    return afterOthers(() => (action === undefined ? takeBack() : perform(action, typed))).finally(() => {
       pressing = false;
     });
   };

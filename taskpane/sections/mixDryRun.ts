@@ -2,7 +2,13 @@ import { findUnit, litres, productFor, toCanonical, workingVolume } from '../../
 import type { Litres, MixProduct } from '../../addin/core';
 import { premixWater } from '../../addin/core/round/mix';
 import type { Garden, MixRow } from '../../addin/workbook/garden';
-import { measureWords, mixedProducts, type MixedProduct } from '../measured';
+import {
+  measureInWords,
+  mixedProducts,
+  withRemark,
+  type MeasureInWords,
+  type MixedProduct,
+} from '../measured';
 import { atLeastWords, inUnitWords, listed } from '../quantityWords';
 import type { Block } from '../view';
 
@@ -20,8 +26,8 @@ export const barrelFilled = ({ rig }: Garden): BarrelFilled | undefined => {
   return { volume, unit: unit.token };
 };
 
-const oneBarrel = (mixed: MixedProduct, { volume }: BarrelFilled): string =>
-  measureWords(mixed, productFor(mixed.product.rate, volume), volume);
+const oneBarrel = (mixed: MixedProduct, { volume }: BarrelFilled): MeasureInWords =>
+  measureInWords(mixed, productFor(mixed.product.rate, volume), volume);
 
 /** The mix for one full barrel in one sentence. */
 export const dryRunSentence = (
@@ -29,7 +35,9 @@ export const dryRunSentence = (
   rows: readonly MixRow[],
   barrel: BarrelFilled,
 ): string => {
-  const parts = mixedProducts(mix, rows).map((one) => `${oneBarrel(one, barrel)} of ${one.product.name}`);
+  const parts = mixedProducts(mix, rows).map(
+    (one) => `${oneBarrel(one, barrel).words} of ${one.product.name}`,
+  );
   return `${inUnitWords(barrel.volume, barrel.unit)} takes ${listed(parts)}`;
 };
 
@@ -58,7 +66,7 @@ export const dryRunBlocks = (
         id: 'mix.dryRun',
         caption: `One barrel of ${inUnitWords(barrel.volume, barrel.unit)}`,
         columns: [{ label: 'Product' }, { label: 'Measure' }],
-        rows: mixedProducts(mix, rows).map((one) => [one.product.name, oneBarrel(one, barrel)]),
+        rows: mixedProducts(mix, rows).map((one) => [one.product.name, withRemark(oneBarrel(one, barrel))]),
       },
     },
     ...(powders ? [{ kind: 'text', tone: water === undefined ? 'quiet' : 'plain', text: hot } as const] : []),

@@ -1,7 +1,13 @@
 import { findUnit, litres } from '../../addin/core';
 import type { Fill, Litres, RoundInput, RoundPlan } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
-import { measureWords, mixedProducts, type MixedProduct } from '../measured';
+import {
+  measureInWords,
+  mixedProducts,
+  withRemark,
+  type MeasureInWords,
+  type MixedProduct,
+} from '../measured';
 import { atLeastWords, inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
 import { aboutTime, clockTime } from '../time';
 import { unitChoices } from '../unitChoices';
@@ -13,9 +19,9 @@ const ALIKE = 0.005;
 const alike = (one: number, other: number): boolean => Math.abs(one - other) <= ALIKE * Math.max(one, other);
 
 /** What to measure of a product for a fill. */
-const measureOf = (fill: Fill, mixed: MixedProduct): string => {
+const measureOf = (fill: Fill, mixed: MixedProduct): MeasureInWords => {
   const amount = fill.products.find(({ name }) => name === mixed.product.name)?.amount;
-  return amount === undefined ? '' : measureWords(mixed, amount, fill.makeUp);
+  return amount === undefined ? { words: '' } : measureInWords(mixed, amount, fill.makeUp);
 };
 
 /** How full each fill leaves the barrel: what is pumped out and the heel under it. */
@@ -38,7 +44,7 @@ const measuresWords = (fills: readonly Fill[], mixed: readonly MixedProduct[]): 
   const [product, ...others] = mixed;
   if (product === undefined) return '';
   if (others.length > 0) return `, ${plural(mixed.length, 'product')}`;
-  const told = fills.map((fill) => measureOf(fill, product).split(',')[0] ?? '');
+  const told = fills.map((fill) => measureOf(fill, product).words);
   const each = told.every((words) => words === told[0]) ? 'each' : 'in the first';
   return `, ${told[0]}${told.length > 1 ? ` ${each}` : ''}`;
 };
@@ -77,7 +83,7 @@ export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
 /** Everything that goes into a fill; the product's name is left out where it is the only one. */
 const intoFill = (fill: Fill, mixed: readonly MixedProduct[], hotWater?: string): string => {
   const measures = mixed.map(
-    (one) => `${mixed.length > 1 ? `${one.product.name}: ` : ''}${measureOf(fill, one)}`,
+    (one) => `${mixed.length > 1 ? `${one.product.name}: ` : ''}${withRemark(measureOf(fill, one))}`,
   );
   if (hotWater === undefined) return measures.join('\n');
   const water =

@@ -117,6 +117,13 @@ describe('the mix answers', () => {
     expect(answer('mix')).toBe('60 gal takes 3 3/4 cups of Soluble powder 20-20-20');
   });
 
+  // 57.6 tbsp: the nearest 58 would pass the label's 1 tbsp/gal.
+  test('with a measure rounded down where the nearest would pass the label', () => {
+    const view = shown('mix', rig({ barrel: { value: 57.6, unit: 'gal' } }));
+    expect(view.section.answer).toBe('57.6 gal takes 3 1/2 cups 1 tbsp of Soluble powder 20-20-20');
+    expect(JSON.stringify(view)).toContain('3 1/2 cups 1 tbsp, 1 % under, rounded down for the label');
+  });
+
   test('with lines as they are typed, before they are kept', () => {
     const typed = { 'mix.product.2': 'Seaweed', 'mix.rate.2': '1/2', 'mix.rate.2.unit': 'fl oz/gal' };
     expect(answer('mix', {}, { typed })).toBe(
