@@ -56,5 +56,7 @@ export const readChosenList = async (workbook: Workbook, sheet: string, work: Wo
     const snapshot = await workbook.read([area]);
     for (const line of snapshot.blocks[0]?.cells ?? []) cells.push(line.map(listCell));
   }
+  // What is read of a long list is a second's work, too.
+  if (rows > atOnce) await work.step(`Looking through ${rows.toLocaleString('en-US')} rows`, 1);
   return { sheet, cells: { cells, merges } };
 };

@@ -9,14 +9,19 @@ import { fold } from './fold';
 
 const MANY_BEDS = 8;
 
-const sumOf = (plants: readonly Plant[], of: (plant: Plant) => boolean): number =>
-  plants.reduce((sum, plant) => (of(plant) ? sum + plant.howMany : sum), 0);
-
-const sameName = (one: string, other: string): boolean => nameKey(one) === nameKey(other);
+/** Plants by bed or by size class, in one pass over the list. */
+const plantsBy = (plants: readonly Plant[], of: 'bed' | 'sizeClass'): ReadonlyMap<string, number> => {
+  const totals = new Map<string, number>();
+  for (const plant of plants)
+    totals.set(nameKey(plant[of]), (totals.get(nameKey(plant[of])) ?? 0) + plant.howMany);
+  return totals;
+};
 
 /** Beds of the sheet in the order in which they are fed. */
-const bedsInWalk = ({ beds }: Garden): Bed[] =>
-  walkOf(beds, []).flatMap(({ bed }) => beds.find((one) => sameName(one.bed, bed)) ?? []);
+const bedsInWalk = ({ beds }: Garden): Bed[] => {
+  const byName = new Map([...beds].reverse().map((bed) => [nameKey(bed.bed), bed]));
+  return [...new Set(walkOf(beds, []).flatMap(({ bed }) => byName.get(nameKey(bed)) ?? []))];
+};
 
 export interface BedAnswers {
   readonly bed: Bed;
@@ -48,9 +53,10 @@ export interface DoseAnswers {
 }
 
 /** Doses of the sizes that have plants, and of those the sheet has already. */
-export const askDoses = (state: PaneState, garden: Garden): DoseAnswers[] =>
-  garden.doses.map((dose) => {
-    const plants = sumOf(garden.plants, ({ sizeClass }) => sameName(sizeClass, dose.sizeClass));
+export const askDoses = (state: PaneState, garden: Garden): DoseAnswers[] => {
+  const totals = plantsBy(garden.plants, 'sizeClass');
+  return garden.doses.map((dose) => {
+    const plants = totals.get(nameKey(dose.sizeClass)) ?? 0;
     return {
       dose,
       plants,
@@ -65,6 +71,7 @@ export const askDoses = (state: PaneState, garden: Garden): DoseAnswers[] =>
       }),
     };
   });
+};
 
 /** Sizes that plants have and the doses do not name. */
 export const sizesWithoutDose = ({ plants, doses }: Garden): string[] => {
@@ -102,6 +109,7 @@ export const dosesBlock = (doses: readonly DoseAnswers[]): Block => ({
 });
 
 export const bedsBlock = (state: PaneState, garden: Garden, beds: readonly BedAnswers[]): Block => {
+  const totals = plantsBy(garden.plants, 'bed');
   const table: Block = {
     kind: 'table',
     table: {
@@ -115,7 +123,7 @@ export const bedsBlock = (state: PaneState, garden: Garden, beds: readonly BedAn
       ],
       rows: beds.map(({ bed, walk, station }) => [
         bed.bed,
-        sumOf(garden.plants, (plant) => sameName(plant.bed, bed.bed)).toLocaleString('en-US'),
+        (totals.get(nameKey(bed.bed)) ?? 0).toLocaleString('en-US'),
         walk.field,
         station.field,
       ]),
