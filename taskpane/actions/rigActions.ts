@@ -1,7 +1,7 @@
 import { keepRig } from '../../addin/workbook/useCases/keepRig';
 import { did, refused, type Action } from '../action';
 import { inUnitWords } from '../quantityWords';
-import { askRig, flowOf, rigFault, rigToKeep } from '../sections/rig';
+import { askRig, flowOf, rigFault, rigToKeep } from '../sections/rigFields';
 import { askTimedBuckets } from '../sections/timedBucket';
 import { settled, triedIn } from '../state';
 
@@ -11,7 +11,7 @@ const keep: Action = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askRig(state, garden);
   const buckets = askTimedBuckets(state, garden);
-  const fault = rigFault(asked, buckets);
+  const fault = rigFault(garden, asked, buckets);
   const folded = [
     asked.hoseLength,
     asked.hoseBore,
@@ -24,7 +24,7 @@ const keep: Action = (state) => {
     const open = folded.some((answer) => answer.fault !== undefined) ? ['rig.more'] : [];
     return refused(fault, triedIn('rig', ...open));
   }
-  const flow = flowOf(asked, buckets);
+  const flow = flowOf(garden, asked, buckets);
   const words = flow === undefined ? '' : `: ${inUnitWords(flow, garden.rig.flow.unit)} at the wand`;
   const change = keepRig(snapshot, rigToKeep(garden, asked, buckets), garden.settings.measures);
   return did(`Kept the rig${words}.`, change, settled(state, 'rig', 'rig.'));

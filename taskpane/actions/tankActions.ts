@@ -2,7 +2,8 @@ import { roundInput } from '../../addin/workbook/roundInput';
 import { tankSheet } from '../../addin/workbook/tanks/tankSheet';
 import { did, refused, type Action } from '../action';
 import { askRound, roundAnswers } from '../sections/round';
-import { askTanks, tanksFault, tanksFinding, tanksToWrite } from '../sections/tanks';
+import { askTanks, tanksFault, tanksToWrite } from '../sections/tankFields';
+import { tanksFinding } from '../sections/tanks';
 import { triedIn } from '../state';
 
 import { bookOf } from './bookOf';
