@@ -46,6 +46,15 @@ const whole = async (page: Page, width: number): Promise<void> => {
   await page.setViewportSize({ width, height: 800 + hidden });
 };
 
+/** Parts of the pane that are wider than it; a table's own strip may be, and is scrolled. */
+const cutOff = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    ['html', '.way', '.section', '.news'].filter((part) => {
+      const element = document.querySelector(part);
+      return element === null || element.scrollWidth > element.clientWidth;
+    }),
+  );
+
 describe.each<Theme>(['light', 'dark'])('in the %s', (theme) => {
   test.each([320, 420])('at %d px nothing is cut off, and axe finds no fault in any view', async (width) => {
     const { page, troubles } = await pages.page(width, theme);
@@ -55,10 +64,7 @@ describe.each<Theme>(['light', 'dark'])('in the %s', (theme) => {
       if (view.section.blocks.some(({ kind }) => kind === 'chart'))
         await page.waitForFunction(() => document.querySelector('canvas')?.style.height !== '');
       expect(await faultsOf(page), `${name}, ${theme}, ${width} px`).toEqual([]);
-      const wide = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
-      expect(wide, `${name} is wider than ${width} px`).toBe(0);
+      expect(await cutOff(page), `${name} at ${width} px`).toEqual([]);
       await page.screenshot({ path: join(pictures, `${name.replaceAll(' ', '-')}-${width}-${theme}.png`) });
     }
     expect(troubles).toEqual([]);

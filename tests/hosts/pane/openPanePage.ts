@@ -80,5 +80,9 @@ export const show = (page: Page, view: View): Promise<void> =>
     view as unknown,
   );
 
+/** Has the workbook change under the pane until the page is closed. */
+export const disturb = (page: Page): Promise<void> =>
+  page.evaluate(() => (window as unknown as { panePage: { disturb(): void } }).panePage.disturb());
+
 export const openPane = (page: Page): Promise<void> =>
   page.evaluate(() => (window as unknown as { panePage: { open(): void } }).panePage.open());

@@ -1,6 +1,7 @@
 import { memoryWorkbook } from '../../../addin/workbook/memoryWorkbook';
 import { drawPane } from '../../../taskpane/html/drawPane';
 import { mountPane } from '../../../taskpane/mount';
+import type { Pane } from '../../../taskpane/pane';
 import type { View } from '../../../taskpane/view';
 import { handPane } from '../../taskpane/handPane';
 import { UNTIDY } from '../../taskpane/untidyList';
@@ -11,8 +12,11 @@ export interface PanePage {
   show(view: View): void;
   /** Opens the pane on a workbook in memory that holds an untidy list. */
   open(): void;
+  /** The workbook changes under the pane, again and again. */
+  disturb(): void;
 }
 
+let pane: Pane | undefined;
 let erase: () => void = () => undefined;
 
 const element = (): HTMLElement => {
@@ -33,6 +37,10 @@ const panePage: PanePage = {
     const undo = (): Promise<void> => Promise.resolve(void workbook.undo());
     const mounted = mountPane(place, workbook, { today: () => '2026-05-03', measures: 'US', undo });
     erase = mounted.unmount;
+    pane = mounted.pane;
+  },
+  disturb: () => {
+    setInterval(() => void pane?.dispatch({ kind: 'workbookChanged' }), 3);
   },
 };
 
