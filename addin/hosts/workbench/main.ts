@@ -1,4 +1,9 @@
-import { openGrid } from './grid/openGrid';
-const t = performance.now();
-const grid = openGrid(document.querySelector<HTMLElement>('#grid')!, { dark: false });
-(window as any).grid = grid; (window as any).t0 = t;
+import { startWorkbench } from './start';
+
+startWorkbench().catch((reason: unknown) => {
+  console.error(reason);
+  const words = document.createElement('p');
+  words.setAttribute('role', 'alert');
+  words.textContent = `The page could not start (${reason instanceof Error ? reason.message : String(reason)}). Load it again; a newer browser may be needed.`;
+  document.getElementById('notices')?.append(words);
+});

@@ -48,6 +48,8 @@ export interface Grid {
   readonly undo: GroupedUndo;
   /** Resolves when every formula touched so far shows its result. */
   settled(): Promise<void>;
+  /** True while another workbook is put in place of the one that was open. */
+  readonly opening: boolean;
   /** Puts another workbook in place of the one that is open; its undo starts anew. */
   open(data: BookData): Promise<void>;
   /** Everything that is open, as the grid itself keeps it. */
@@ -132,12 +134,17 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
   api.createWorkbook(emptyBook());
   const injector = univer.__getInjector();
   const calculation = trackCalculation(injector, () => api.getFormula().executeCalculation());
+  let opening = false;
   const grid: Grid = {
+    get opening() {
+      return opening;
+    },
     api,
     commands: injector.get(ICommandService),
     undo: injector.get(IUndoRedoService) as GroupedUndo,
     settled: calculation.settled,
     open: async (data) => {
+      opening = true;
       await calculation.settled();
       // The grid checks list rules when it has time, and would look for the old book in vain.
       await new Promise((resolve) => requestIdleCallback(resolve));
@@ -146,6 +153,7 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
       api.createWorkbook(data);
       calculation.everything();
       await calculation.settled();
+      opening = false;
     },
     save: () => openBook({ api }).save(),
     dark: (on) => api.toggleDarkMode(on),

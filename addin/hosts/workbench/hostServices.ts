@@ -1,0 +1,60 @@
+import type { HostEvent, HostServices } from '../../../taskpane/services';
+import { explainSelected } from './explainCell';
+import type { FeedFunctions } from './grid/feedFunctions';
+import { watchGrid } from './grid/gridEvents';
+import type { Grid } from './grid/openGrid';
+import type { GridWorkbook } from './gridWorkbook';
+import { printSheet } from './printSheet';
+import { download } from './saveToDisk';
+
+/** The user's hand is followed this long after its last move, so that typing and dragging are told once, ms. */
+const PAUSE = 150;
+/** Regions that measure in gallons and pounds. */
+const US_MEASURES = new Set(['US', 'LR', 'MM']);
+
+const two = (value: number): string => String(value).padStart(2, '0');
+
+/** A day on the user's own calendar, yyyy-mm-dd. */
+export const calendarDay = (date: Date): string =>
+  `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+
+/** A first guess from the languages that the user asks pages for, in their order. */
+export const guessMeasures = (languages: readonly string[]): 'US' | 'metric' => {
+  const region = languages.map((language) => new Intl.Locale(language).maximize().region)[0];
+  return region !== undefined && US_MEASURES.has(region) ? 'US' : 'metric';
+};
+
+const later = (tell: () => void): (() => void) => {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  return () => {
+    clearTimeout(timer);
+    timer = setTimeout(tell, PAUSE);
+  };
+};
+
+/** What the page offers the pane. */
+export const hostServices = (grid: Grid, workbook: GridWorkbook, functions: FeedFunctions): HostServices => ({
+  today: () => calendarDay(new Date()),
+  measures: guessMeasures(navigator.languages),
+  print: (sheet) => printSheet(grid, sheet),
+  download: async (name, mime, text) => download(name, new Blob([text], { type: mime })),
+  explain: () => explainSelected(grid, functions),
+  undo: async () => {
+    await grid.api.undo();
+    await grid.settled();
+  },
+  watch: (listener) => {
+    let at: HostEvent = { kind: 'workbookChanged' };
+    const changed = later(() => listener({ kind: 'workbookChanged' }));
+    const selected = later(() => listener(at));
+    return watchGrid(grid, {
+      changed: () => {
+        if (!workbook.writing) changed();
+      },
+      selected: (sheet, row, column) => {
+        at = { kind: 'selected', sheet, row, column };
+        if (!workbook.writing) selected();
+      },
+    });
+  },
+});

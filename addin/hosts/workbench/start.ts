@@ -1,0 +1,63 @@
+import '../../../taskpane/pane.css';
+
+import { mountPane, type MountedPane } from '../../../taskpane/mount';
+import { registerFeedFunctions } from './grid/feedFunctions';
+import { watchGrid } from './grid/gridEvents';
+import { openGrid, type Grid } from './grid/openGrid';
+import { gridWorkbook, type GridWorkbook } from './gridWorkbook';
+import { hostServices } from './hostServices';
+import { openWorkbook } from './openWorkbook';
+import { keepDrafts } from './page/keepDrafts';
+import { openNarrowTabs } from './page/narrowTabs';
+import { openNotices } from './page/notices';
+import { openSplitter } from './page/splitter';
+import { openTopBar, SAMPLES } from './page/topBar';
+import { diskFile } from './saveToDisk';
+import { openWorkbench, type Workbench } from './workbench';
+
+import './page/page.css';
+import './page/print.css';
+
+export interface StartedWorkbench {
+  readonly grid: Grid;
+  readonly workbook: GridWorkbook;
+  readonly bench: Workbench;
+}
+
+const element = (id: string): HTMLElement => {
+  const found = document.getElementById(id);
+  if (!found) throw new Error(`The page has no #${id}.`);
+  return found;
+};
+
+/** Which file the page opens by itself: the one its address names, or the sample list. */
+const firstFile = (): string => new URLSearchParams(location.search).get('open') ?? SAMPLES[0].path;
+
+/** Builds the page around the grid and opens the first file. */
+export const startWorkbench = async (): Promise<StartedWorkbench> => {
+  const darkness = matchMedia('(prefers-color-scheme: dark)');
+  const grid = openGrid(element('grid'), { dark: darkness.matches });
+  darkness.addEventListener('change', ({ matches }) => grid.dark(matches));
+  const workbook = gridWorkbook(grid);
+  const functions = registerFeedFunctions(grid);
+  const services = hostServices(grid, workbook, functions);
+  const file = openWorkbook();
+  const notices = openNotices(element('notices'));
+
+  let mounted: MountedPane | undefined;
+  const replaced = (): void => {
+    mounted?.unmount();
+    mounted = mountPane(element('pane'), workbook, services);
+  };
+  const bench = openWorkbench({ grid, workbook, file, disk: diskFile(), notices, replaced });
+  openSplitter(element('splitter'), element('main'));
+  openNarrowTabs(element('main'), { pane: element('tab-pane'), grid: element('tab-grid') });
+  openTopBar(grid, file, bench);
+
+  await bench.openServed(firstFile());
+  if (!mounted) await bench.newGarden();
+  // What opening a file does to the grid is no change of the file.
+  watchGrid(grid, { changed: () => grid.opening || file.changed(), selected: () => undefined });
+  await keepDrafts(grid, file, bench, notices);
+  return { grid, workbook, bench };
+};

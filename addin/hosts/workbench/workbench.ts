@@ -1,0 +1,119 @@
+import { CARD } from '../../workbook/card/cardNames';
+import { areaNamed } from '../../workbook/snapshot';
+import { openFile, sayRefusal } from './files/openFile';
+import type { OpenedFile } from './files/readXlsx';
+import { saveFile } from './files/saveFile';
+import { emptyBook, type BookData } from './grid/bookData';
+import type { Grid } from './grid/openGrid';
+import { rehomed } from './grid/rehome';
+import type { GridWorkbook } from './gridWorkbook';
+import type { OpenWorkbook } from './openWorkbook';
+import type { Notices } from './page/notices';
+import { printSheet } from './printSheet';
+import type { DiskFile } from './saveToDisk';
+
+/** What the page's own commands do. None of them throws: what went wrong is said in a notice. */
+export interface Workbench {
+  /** Puts a workbook in place of the open one, which is offered back where it held what was not saved. */
+  show(name: string, book: BookData, state: 'saved' | 'unsaved'): Promise<void>;
+  openBytes(name: string, bytes: Uint8Array): Promise<void>;
+  /** Opens a file that is served beside the page. */
+  openServed(path: string): Promise<void>;
+  newGarden(): Promise<void>;
+  save(): Promise<void>;
+  undo(): Promise<void>;
+  redo(): Promise<void>;
+  printCard(): Promise<void>;
+}
+
+interface Parts {
+  readonly grid: Grid;
+  readonly workbook: GridWorkbook;
+  readonly file: OpenWorkbook;
+  readonly disk: DiskFile;
+  readonly notices: Notices;
+  /** Called after another workbook was opened. */
+  readonly replaced: () => void;
+}
+
+const NEW_NAME = 'garden.xlsx';
+
+const listed = (things: readonly string[]): string =>
+  things.length < 2 ? things.join('') : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
+
+const asXlsx = (name: string): string => (/\.xlsx$/i.test(name) ? name : `${name.replace(/\.[^.]*$/, '')}.xlsx`);
+
+export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }: Parts): Workbench => {
+  const warn = (id: string, text: string): void => void notices.show(id, { text, tone: 'warning' });
+
+  const show: Workbench['show'] = async (name, book, state) => {
+    const before = file.unsaved ? { name: file.name, book: rehomed(grid.save()) } : undefined;
+    await grid.open(book);
+    disk.forget();
+    file.opened(name);
+    if (state === 'unsaved') file.changed();
+    notices.clear('file');
+    notices.clear('left');
+    replaced();
+    if (before)
+      notices.show('before', {
+        text: `“${before.name}” had changes that were not saved.`,
+        tone: 'plain',
+        actions: [
+          { label: 'Bring it back', press: () => void show(before.name, before.book, 'unsaved') },
+          { label: 'Leave it', press: () => undefined },
+        ],
+      });
+    else notices.clear('before');
+  };
+
+  const openBytes: Workbench['openBytes'] = async (name, bytes) => {
+    let opened: OpenedFile;
+    try {
+      opened = await openFile(name, bytes);
+    } catch (reason) {
+      console.warn(`“${name}” was not opened.`, reason);
+      return warn('file', sayRefusal(name, reason));
+    }
+    await show(name, opened.book, 'saved');
+    if (opened.left.length > 0)
+      warn(
+        'left',
+        `Not taken over from “${name}”: ${listed(opened.left)}. Your file still has them; save under another name to keep it so.`,
+      );
+  };
+
+  return {
+    show,
+    openBytes,
+    openServed: async (path) => {
+      const address = new URL(path, document.baseURI);
+      const name = decodeURIComponent(address.pathname.split('/').at(-1) ?? path);
+      if (address.origin !== location.origin)
+        return warn('file', `“${path}” lies elsewhere; only files beside this page are opened by their address.`);
+      const answer = await fetch(address).catch(() => undefined);
+      if (!answer?.ok) return warn('file', `“${name}” could not be fetched. Open a file of your own, or start a new garden.`);
+      await openBytes(name, new Uint8Array(await answer.arrayBuffer()));
+    },
+    newGarden: () => show(NEW_NAME, emptyBook(), 'saved'),
+    save: async () => {
+      try {
+        const name = await disk.save(asXlsx(file.name || NEW_NAME), await saveFile(grid));
+        if (name !== undefined) file.saved(name);
+      } catch (reason) {
+        console.error('The workbook was not saved.', reason);
+        warn('file', `“${file.name}” could not be saved (${reason instanceof Error ? reason.message : String(reason)}).`);
+      }
+    },
+    undo: async () => void (await grid.api.undo()),
+    redo: async () => void (await grid.api.redo()),
+    printCard: async () => {
+      const card = areaNamed(await workbook.outline(), CARD);
+      if (!card) return warn('print', 'There is no card yet. Make one under Round, then print it.');
+      notices.clear('print');
+      await printSheet(grid, card.sheet).catch((reason: unknown) =>
+        warn('print', reason instanceof Error ? reason.message : String(reason)),
+      );
+    },
+  };
+};
