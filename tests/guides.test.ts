@@ -5,12 +5,15 @@ import { describe, expect, test } from 'vitest';
 const root = join(import.meta.dirname, '..');
 const guides = ['README.md', 'DEVELOPERS.md'];
 const read = (name: string): string => readFileSync(join(root, name), 'utf8');
-const scripts = Object.keys((JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts);
+const scripts = Object.keys(
+  (JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts,
+);
 
 /** Paths that exist only once something was built or run, or that a guide invents for an example. */
 const notInTheRepository = /^(dist|node_modules|tests\/output)\b/;
 
-const found = (text: string, pattern: RegExp): string[] => [...text.matchAll(pattern)].map((match) => match[1] ?? '');
+const found = (text: string, pattern: RegExp): string[] =>
+  [...text.matchAll(pattern)].map((match) => match[1] ?? '');
 
 describe.each(guides)('%s', (guide) => {
   const text = read(guide);

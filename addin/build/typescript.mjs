@@ -1,8 +1,19 @@
 import { mkdirSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
 import { dist, root } from './paths.mjs';
+
+/** Scripts that Node can read as they are stay where they are: they find files by their own place. */
+const scriptsStay = {
+  name: 'scripts-stay',
+  setup(build) {
+    build.onResolve({ filter: /^\..*\.mjs$/ }, ({ path, importer }) => ({
+      path: pathToFileURL(resolve(dirname(importer), path)).href,
+      external: true,
+    }));
+  },
+};
 
 /** Imports a TypeScript module of the project into a Node script; packages are left to Node. */
 export const importTypeScript = async (path) => {
@@ -18,6 +29,7 @@ export const importTypeScript = async (path) => {
     platform: 'node',
     format: 'esm',
     logLevel: 'warning',
+    plugins: [scriptsStay],
   });
   return import(pathToFileURL(outfile).href);
 };

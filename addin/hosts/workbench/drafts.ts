@@ -43,9 +43,12 @@ export const openDrafts = async (): Promise<Drafts> => {
   const store = await openStore();
   const own = crypto.randomUUID();
   void navigator.locks.request(lockOf(own), () => new Promise(() => undefined));
-  const run = <Result>(mode: IDBTransactionMode, use: (drafts: IDBObjectStore) => IDBRequest<Result>): Promise<Result> =>
-    asked(use(store.transaction(STORE, mode).objectStore(STORE)));
-  const discard = async (id: string): Promise<void> => void (await run('readwrite', (drafts) => drafts.delete(id)));
+  const run = <Result>(
+    mode: IDBTransactionMode,
+    use: (drafts: IDBObjectStore) => IDBRequest<Result>,
+  ): Promise<Result> => asked(use(store.transaction(STORE, mode).objectStore(STORE)));
+  const discard = async (id: string): Promise<void> =>
+    void (await run('readwrite', (drafts) => drafts.delete(id)));
   return {
     keep: async (name, book) => {
       const draft: Draft = { id: own, name, at: Date.now(), book };

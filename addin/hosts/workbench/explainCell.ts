@@ -9,14 +9,21 @@ import { feedSpelling } from '../../workbook/feedSpelling';
  * Why the selected cell shows what it shows: the sentence of a FEED function that refused, and every FEED
  * computation in it told in steps. Undefined where the cell holds no formula.
  */
-export const explainSelected = async (grid: Grid, functions: FeedFunctions): Promise<CellExplanation | undefined> => {
+export const explainSelected = async (
+  grid: Grid,
+  functions: FeedFunctions,
+): Promise<CellExplanation | undefined> => {
   const cell = openBook(grid).getActiveCell();
   const formula = cell?.getFormula();
   if (!cell || !formula) return undefined;
-  const calls = /\bFEED\./i.test(feedSpelling(formula)) ? await functions.callsOf(cell.getUnitId(), cell.getSheetId(), formula) : [];
+  const calls = /\bFEED\./i.test(feedSpelling(formula))
+    ? await functions.callsOf(cell.getUnitId(), cell.getSheetId(), formula)
+    : [];
   await grid.settled();
   const shows = cell.getDisplayValue().trim();
-  const refused = calls.map(({ outcome }) => ('error' in outcome ? outcome.sentence : undefined)).find(Boolean);
+  const refused = calls
+    .map(({ outcome }) => ('error' in outcome ? outcome.sentence : undefined))
+    .find(Boolean);
   return {
     sheet: cell.getSheetName(),
     row: cell.getRow(),

@@ -39,7 +39,10 @@ export const printedPage = (grid: Grid, name: string): PrintedPage => {
   if (used.rows === 0) throw new WorkbookError(`The sheet “${name}” is empty; there is nothing to print.`);
   const whole: PageSetup = { area: { row: 0, column: 0, ...used }, landscape: false, repeatRows: 0 };
   const { area, landscape, repeatRows } = pageOf(grid, sheet.getSheetId()) ?? whole;
-  const [lastRow, lastColumn] = [Math.min(area.row + area.rows, used.rows), Math.min(area.column + area.columns, used.columns)];
+  const [lastRow, lastColumn] = [
+    Math.min(area.row + area.rows, used.rows),
+    Math.min(area.column + area.columns, used.columns),
+  ];
   const [height, width] = [Math.max(1, lastRow - area.row), Math.max(1, lastColumn - area.column)];
   const pixels = Array.from({ length: width }, (_, column) => sheet.getColumnWidth(area.column + column));
   const total = pixels.reduce((sum, one) => sum + one, 0);
@@ -50,7 +53,8 @@ export const printedPage = (grid: Grid, name: string): PrintedPage => {
   const cell = (down: number, across: number): PrintedCell[] => {
     const [row, column] = [area.row + down, area.column + across];
     const merge = merges.find(
-      (one) => row >= one.startRow && row <= one.endRow && column >= one.startColumn && column <= one.endColumn,
+      (one) =>
+        row >= one.startRow && row <= one.endRow && column >= one.startColumn && column <= one.endColumn,
     );
     if (merge && (merge.startRow !== row || merge.startColumn !== column)) return [];
     return [
@@ -93,7 +97,8 @@ const drawCell = ({ text, rows, columns, style }: PrintedCell, scale: number): H
   if (style.tb === WrapStrategy.WRAP) cell.style.whiteSpace = 'pre-wrap';
   cell.style.textAlign = ALIGNED[style.ht ?? 0] ?? (NUMERIC.test(text) ? 'right' : 'left');
   for (const [side, name] of Object.entries(SIDES))
-    if (style.bd?.[side as keyof typeof SIDES]) cell.style[`border${name}Style` as 'borderTopStyle'] = 'solid';
+    if (style.bd?.[side as keyof typeof SIDES])
+      cell.style[`border${name}Style` as 'borderTopStyle'] = 'solid';
   return cell;
 };
 

@@ -10,7 +10,8 @@ type SavePicker = (options: {
 
 const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
-const picker = (): SavePicker | undefined => (window as unknown as { showSaveFilePicker?: SavePicker }).showSaveFilePicker;
+const picker = (): SavePicker | undefined =>
+  (window as unknown as { showSaveFilePicker?: SavePicker }).showSaveFilePicker;
 
 /** Hands a file to the browser's downloads. */
 export const download = (name: string, blob: Blob): void => {

@@ -41,7 +41,8 @@ const NEW_NAME = 'garden.xlsx';
 const listed = (things: readonly string[]): string =>
   things.length < 2 ? things.join('') : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
 
-const asXlsx = (name: string): string => (/\.xlsx$/i.test(name) ? name : `${name.replace(/\.[^.]*$/, '')}.xlsx`);
+const asXlsx = (name: string): string =>
+  /\.xlsx$/i.test(name) ? name : `${name.replace(/\.[^.]*$/, '')}.xlsx`;
 
 export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }: Parts): Workbench => {
   const warn = (id: string, text: string): void => void notices.show(id, { text, tone: 'warning' });
@@ -90,9 +91,16 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
       const address = new URL(path, document.baseURI);
       const name = decodeURIComponent(address.pathname.split('/').at(-1) ?? path);
       if (address.origin !== location.origin)
-        return warn('file', `“${path}” lies elsewhere; only files beside this page are opened by their address.`);
+        return warn(
+          'file',
+          `“${path}” lies elsewhere; only files beside this page are opened by their address.`,
+        );
       const answer = await fetch(address).catch(() => undefined);
-      if (!answer?.ok) return warn('file', `“${name}” could not be fetched. Open a file of your own, or start a new garden.`);
+      if (!answer?.ok)
+        return warn(
+          'file',
+          `“${name}” could not be fetched. Open a file of your own, or start a new garden.`,
+        );
       await openBytes(name, new Uint8Array(await answer.arrayBuffer()));
     },
     newGarden: () => show(NEW_NAME, emptyBook(), 'saved'),
@@ -102,7 +110,10 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
         if (name !== undefined) file.saved(name);
       } catch (reason) {
         console.error('The workbook was not saved.', reason);
-        warn('file', `“${file.name}” could not be saved (${reason instanceof Error ? reason.message : String(reason)}).`);
+        warn(
+          'file',
+          `“${file.name}” could not be saved (${reason instanceof Error ? reason.message : String(reason)}).`,
+        );
       }
     },
     undo: async () => void (await grid.api.undo()),

@@ -314,6 +314,111 @@ def page(request):
     return {"landscape": style.IsLandscape, "repeatRows": repeated}
 
 
+def window_size(request):
+    document(request).CurrentController.Frame.ContainerWindow.setPosSize(
+        0, 0, request["width"], request["height"], 15
+    )
+
+
+def role(name):
+    return uno.getConstantByName(f"com.sun.star.accessibility.AccessibleRole.{name}")
+
+
+PUSH_BUTTON = role("PUSH_BUTTON")
+SHOWING = uno.getConstantByName("com.sun.star.accessibility.AccessibleStateType.SHOWING")
+TEXT_ROLES = (role("TEXT"), role("TEXT_FRAME"))
+
+
+def children(context):
+    for index in range(min(context.AccessibleChildCount, 400)):
+        child = context.getAccessibleChild(index)
+        if child is not None:
+            yield child.getAccessibleContext()
+
+
+def find_panel(context, depth=0):
+    """The window with the panel's own controls: one of them is the button of the first section."""
+    if depth > 4:
+        return None
+    inside = list(children(context))
+    if any(c.AccessibleRole == PUSH_BUTTON and c.AccessibleName.rstrip(" ✓!") == "Garden" for c in inside):
+        return context
+    found = (find_panel(child, depth + 1) for child in inside)
+    return next((one for one in found if one is not None), None)
+
+
+def panel(request):
+    """A sidebar's panel is a window of its own to whoever reads the screen."""
+    toolkit = service("com.sun.star.awt.Toolkit")
+    own = document(request).CurrentController.Frame.ContainerWindow
+    for index in range(toolkit.getTopWindowCount()):
+        window = toolkit.getTopWindow(index)
+        if window != own:
+            found = find_panel(window.getAccessibleContext())
+            if found is not None:
+                return found
+    raise LookupError("no panel is shown")
+
+
+def text_of(context):
+    if hasattr(context, "getText") and context.AccessibleRole in TEXT_ROLES:
+        return context.getText()
+    return context.AccessibleName
+
+
+def panel_controls(request):
+    found = []
+    for control in children(panel(request)):
+        area = control.getBounds()
+        found.append(
+            {
+                "kind": control.AccessibleRole,
+                "text": text_of(control),
+                "area": [area.X, area.Y, area.Width, area.Height],
+                "seen": control.getAccessibleStateSet().contains(SHOWING),
+            }
+        )
+    return found
+
+
+def panel_size(request):
+    area = panel(request).getBounds()
+    return {"width": area.Width, "height": area.Height}
+
+
+def panel_top(request):
+    return next(children(panel(request))).getBounds().Y
+
+
+def field(request):
+    """The first field after a label."""
+    inside = list(children(panel(request)))
+    names = [control.AccessibleName for control in inside]
+    after = inside[names.index(request["label"]) + 1 :]
+    return next(control for control in after if control.AccessibleRole in TEXT_ROLES)
+
+
+def focus_field(request):
+    field(request).grabFocus()
+
+
+def field_text(request):
+    return field(request).getText()
+
+
+def formula_cell(request):
+    """The first cell of a sheet whose formula holds some words."""
+    sheet = sheet_of(request)
+    for part in sheet.queryContentCells(16):
+        address = part.RangeAddress
+        for r, line in enumerate(part.getFormulaArray()):
+            for c, formula in enumerate(line):
+                if request["holding"] in formula:
+                    cell = sheet.getCellByPosition(address.StartColumn + c, address.StartRow + r)
+                    return cell.AbsoluteName.split(".")[-1].replace("$", "")
+    raise LookupError(request["holding"])
+
+
 def described(request):
     """What the function wizard knows of a function."""
     descriptions = service("com.sun.star.sheet.FunctionDescriptions")

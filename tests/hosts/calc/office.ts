@@ -4,6 +4,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, write
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { setTimeout as pause } from 'node:timers/promises';
 
 import { unlessFresh } from '../../../addin/build/freshness.mjs';
 import { findProgram } from '../../../addin/build/programs.mjs';
@@ -37,10 +38,10 @@ const SOFFICE = findProgram('soffice') ?? 'soffice';
 const PYTHON = process.env.WANDCOUNT_OFFICE_PYTHON ?? '/usr/bin/python3';
 const DRIVER = new URL('driver.py', import.meta.url).pathname;
 
+const running = (child: ChildProcess): boolean => child.exitCode === null && child.signalCode === null;
+
 const ended = (child: ChildProcess): Promise<void> =>
-  child.exitCode !== null || child.signalCode !== null
-    ? Promise.resolve()
-    : new Promise((resolve) => child.once('exit', () => resolve()));
+  running(child) ? new Promise((resolve) => child.once('exit', () => resolve())) : Promise.resolve();
 
 /** The driver's answers by number. */
 const startDriver = () => {
@@ -66,7 +67,8 @@ const startDriver = () => {
       }),
     end: async () => {
       child.stdin.end();
-      await ended(child);
+      await Promise.race([ended(child), pause(3_000)]);
+      child.kill('SIGKILL');
     },
   };
 };
@@ -102,9 +104,12 @@ const launch = async (
     userFolder: join(profile, 'user'),
     ask: driver.ask as Office['ask'],
     end: async () => {
-      // The bridge goes away with the office, so the answer may never come.
-      await Promise.race([driver.ask({ do: 'end' }).catch(() => undefined), ended(child)]);
-      await ended(child);
+      // An office that is still busy with itself says no; the bridge goes away with it, so an answer may never come.
+      for (let tries = 0; tries < 5 && running(child); tries += 1) {
+        void driver.ask({ do: 'end' }).catch(() => undefined);
+        await Promise.race([ended(child), pause(3_000)]);
+      }
+      for (const pid of processesOf(profile)) process.kill(pid, 'SIGKILL');
       await driver.end();
     },
   };

@@ -7,11 +7,12 @@ import { pageOf } from '../../../addin/hosts/workbench/grid/pageSetup';
 import { charactersOf } from '../../../addin/hosts/workbench/grid/ranges';
 import { sheetNamed } from '../../../addin/hosts/workbench/grid/readBook';
 
-
 /** What the grid shows and the port does not read back. */
 export const inspection = (grid: Grid) => {
-  const cell = (sheet: string, row: number, column: number) => openBook(grid).getSheetByName(sheet)!.getRange(row, column);
-  const style = (sheet: string, row: number, column: number) => cell(sheet, row, column).getCellStyleData('cell') ?? {};
+  const cell = (sheet: string, row: number, column: number) =>
+    openBook(grid).getSheetByName(sheet)!.getRange(row, column);
+  const style = (sheet: string, row: number, column: number) =>
+    cell(sheet, row, column).getCellStyleData('cell') ?? {};
   return {
     format: (sheet: string, row: number, column: number) => style(sheet, row, column).n?.pattern ?? 'General',
     shows: (sheet: string, row: number, column: number) => cell(sheet, row, column).getDisplayValue(),
@@ -20,7 +21,8 @@ export const inspection = (grid: Grid) => {
       const { bl, it, fs, cl, bg, bd, ht } = style(sheet, row, column);
       return JSON.stringify({ bl, it, fs, cl, bg, bd, ht });
     },
-    wrapped: (sheet: string, row: number, column: number) => style(sheet, row, column).tb === WrapStrategy.WRAP,
+    wrapped: (sheet: string, row: number, column: number) =>
+      style(sheet, row, column).tb === WrapStrategy.WRAP,
     frozen: (sheet: string) => {
       const { xSplit, ySplit } = sheetNamed(grid, sheet).getConfig().freeze;
       return { rows: ySplit, columns: xSplit };

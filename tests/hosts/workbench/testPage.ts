@@ -41,7 +41,10 @@ const calls: Record<string, (...args: never[]) => unknown> = {
   insertRows: (name: string, at: number, count: number) => void sheet(name).insertRows(at, count),
   insertColumns: (name: string, at: number, count: number) => void sheet(name).insertColumns(at, count),
   openFile: async (name: string, base64: string) => {
-    const { book, left } = await openFile(name, Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+    const { book, left } = await openFile(
+      name,
+      Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)),
+    );
     await grid.open(book);
     return left;
   },
@@ -68,7 +71,10 @@ const answer = async (name: string, args: unknown[]): Promise<Answer> => {
     return { value: await call(...args) };
   } catch (error) {
     return {
-      error: error instanceof Error ? `${error.message}${error.cause ? ` (${String((error.cause as Error).stack)})` : ''}` : String(error),
+      error:
+        error instanceof Error
+          ? `${error.message}${error.cause ? ` (${String((error.cause as Error).stack)})` : ''}`
+          : String(error),
       refused: error instanceof WorkbookError,
     };
   }

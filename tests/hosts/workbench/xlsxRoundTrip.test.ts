@@ -60,8 +60,18 @@ const GARDEN: readonly Edit[] = [
   { kind: 'merge', area: area('Beds', 0, 0, 1, 3) },
   { kind: 'width', sheet: 'Beds', column: 0, columns: 1, characters: 24 },
   { kind: 'freeze', sheet: 'Beds', rows: 2, columns: 1 },
-  { kind: 'list', area: area('Beds', 2, 0, 20, 1), source: ['East', 'the "far" west'], message: 'Give a bed.' },
-  { kind: 'list', area: area("Gran's card", 5, 0, 4, 1), source: area('Beds', 2, 0, 3, 1), message: 'From Beds.' },
+  {
+    kind: 'list',
+    area: area('Beds', 2, 0, 20, 1),
+    source: ['East', 'the "far" west'],
+    message: 'Give a bed.',
+  },
+  {
+    kind: 'list',
+    area: area("Gran's card", 5, 0, 4, 1),
+    source: area('Beds', 2, 0, 3, 1),
+    message: 'From Beds.',
+  },
   { kind: 'name', name: 'Pump_flow', area: area('Beds', 2, 1) },
   { kind: 'name', name: 'Bed_table', area: area('Beds', 1, 0, 4, 3) },
   { kind: 'name', name: 'Card_head', area: area("Gran's card", 0, 0, 1, 2) },
@@ -158,7 +168,10 @@ test('the file holds FEED formulas by their names, with their results', async ()
 test('both spellings that other programs store are read as FEED functions', async () => {
   const file = new FileBook();
   const sheet = file.addWorksheet('Calc');
-  sheet.getCell('A1').value = { formula: 'feed.seconds(0.7,"gal",2.8,"gal/min")', result: { error: '#NAME?' } };
+  sheet.getCell('A1').value = {
+    formula: 'feed.seconds(0.7,"gal",2.8,"gal/min")',
+    result: { error: '#NAME?' },
+  };
   sheet.getCell('A2').value = { formula: '_xldudf_FEED_SECONDS(0.7,"gal",2.8,"gal/min")' };
   sheet.getCell('A3').value = { formula: 'IF(TRUE,"feed.seconds(",1)' };
   await bench.call('openFile', 'calc.xlsx', Buffer.from(await file.xlsx.writeBuffer()).toString('base64'));

@@ -15,8 +15,10 @@ const plain = (value: number | string | boolean): ICellData => {
 /** What an earlier program had computed; shown until the grid has computed it anew. */
 const result = (value: unknown): ICellData => {
   if (value instanceof Date) return plain(serialDay(value));
-  if (typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean') return plain(value);
-  if (value && typeof value === 'object' && 'error' in value) return { v: String(value.error), t: CellValueType.STRING };
+  if (typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean')
+    return plain(value);
+  if (value && typeof value === 'object' && 'error' in value)
+    return { v: String(value.error), t: CellValueType.STRING };
   return {};
 };
 
@@ -32,7 +34,9 @@ export const gridContent = (cell: Cell, spell: (formula: string) => string): ICe
   if (value instanceof Date) return plain(serialDay(value));
   if ('formula' in value || 'sharedFormula' in value) {
     const formula = cell.formula;
-    return formula ? { f: spell(`=${formula.replace(PREFIXES, '')}`), ...result(cell.result) } : result(cell.result);
+    return formula
+      ? { f: spell(`=${formula.replace(PREFIXES, '')}`), ...result(cell.result) }
+      : result(cell.result);
   }
   if ('error' in value) return { f: `=${value.error}`, v: value.error, t: CellValueType.STRING };
   if ('richText' in value && value.richText) return plain(value.richText.map(({ text }) => text).join(''));

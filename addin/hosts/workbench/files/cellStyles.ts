@@ -10,7 +10,18 @@ import {
 } from '@univerjs/core';
 
 /** The colours of an ordinary file's theme, by their number; files that bring another theme look a little different. */
-const THEME = ['FFFFFF', '000000', 'E7E6E6', '44546A', '4472C4', 'ED7D31', 'A5A5A5', 'FFC000', '5B9BD5', '70AD47'];
+const THEME = [
+  'FFFFFF',
+  '000000',
+  'E7E6E6',
+  '44546A',
+  '4472C4',
+  'ED7D31',
+  'A5A5A5',
+  'FFC000',
+  '5B9BD5',
+  '70AD47',
+];
 /** Fonts that a file names where nobody chose one; the grid shows its own in their place. */
 const ORDINARY_FONTS = new Set(['Calibri', 'Aptos Narrow', 'Arial', 'Liberation Sans', 'Carlito']);
 const ORDINARY_SIZE = 11;
@@ -50,8 +61,10 @@ const SIDES = [
 
 const forward = <From, To>(table: readonly (readonly [From, To])[], key: From | undefined): To | undefined =>
   table.find(([from]) => from === key)?.[1];
-const backward = <From, To>(table: readonly (readonly [From, To])[], key: To | null | undefined): From | undefined =>
-  table.find(([, to]) => to === key)?.[0];
+const backward = <From, To>(
+  table: readonly (readonly [From, To])[],
+  key: To | null | undefined,
+): From | undefined => table.find(([, to]) => to === key)?.[0];
 
 /** Lighter for a tint above 0, darker below, as files mean it. */
 const tinted = (hex: string, tint: number): string =>
@@ -61,7 +74,9 @@ const tinted = (hex: string, tint: number): string =>
     .map((level) => Math.round(level).toString(16).padStart(2, '0'))
     .join('');
 
-const gridColour = (colour: Partial<Color> & { tint?: number } | undefined): { rgb: string } | undefined => {
+const gridColour = (
+  colour: (Partial<Color> & { tint?: number }) | undefined,
+): { rgb: string } | undefined => {
   if (!colour) return undefined;
   if (colour.argb) return { rgb: `#${colour.argb.slice(-6).toLowerCase()}` };
   const theme = colour.theme === undefined ? undefined : THEME[colour.theme];
@@ -85,7 +100,13 @@ const without = <T extends object>(style: T): T =>
   Object.fromEntries(Object.entries(style).filter(([, value]) => value !== undefined)) as T;
 
 /** A cell's look in a file, as the grid draws it; undefined for an ordinary cell. */
-export const gridStyle = ({ font, fill, border, alignment, numFmt }: Partial<Style>): IStyleData | undefined => {
+export const gridStyle = ({
+  font,
+  fill,
+  border,
+  alignment,
+  numFmt,
+}: Partial<Style>): IStyleData | undefined => {
   const pattern = typeof numFmt === 'object' ? numFmt.formatCode : numFmt;
   const style: IStyleData = without({
     bl: font?.bold ? BooleanNumber.TRUE : undefined,
@@ -112,7 +133,9 @@ export const fileStyle = (style: IStyleData): Partial<Style> => {
   const borders = SIDES.flatMap(([to, from]) => {
     const side = style.bd?.[from];
     const kind = side ? backward(BORDERS, side.s) : undefined;
-    return kind === undefined ? [] : [[to, { style: kind, color: fileColour(side?.cl.rgb) ?? { argb: 'FF000000' } }]];
+    return kind === undefined
+      ? []
+      : [[to, { style: kind, color: fileColour(side?.cl.rgb) ?? { argb: 'FF000000' } }]];
   });
   const alignment = without({
     horizontal: backward(HORIZONTAL, style.ht) as 'left' | undefined,

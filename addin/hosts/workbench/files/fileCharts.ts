@@ -27,7 +27,8 @@ const cellsOf = (reference: string | undefined, idOf: IdOf): ChartCells | undefi
   return { sheetId, row, column, rows, columns };
 };
 
-const labelsOf = (source: AxisDataSource | undefined): string | undefined => (source?.strRef ?? source?.numRef)?.formula;
+const labelsOf = (source: AxisDataSource | undefined): string | undefined =>
+  (source?.strRef ?? source?.numRef)?.formula;
 
 const keptChart = (chart: Chart, idOf: IdOf): KeptChart | undefined => {
   const [group, ...others] = chart.chartTypes as ChartTypeGroup[];
@@ -35,7 +36,9 @@ const keptChart = (chart: Chart, idOf: IdOf): KeptChart | undefined => {
   const labels = cellsOf(labelsOf(group.series[0]?.cat), idOf);
   const series = group.series.flatMap(({ tx, val }, index) => {
     const values = cellsOf(val?.numRef?.formula, idOf);
-    return values ? [{ name: tx?.value ?? tx?.strRef?.cache?.points[0]?.value ?? `Series ${index + 1}`, values }] : [];
+    return values
+      ? [{ name: tx?.value ?? tx?.strRef?.cache?.points[0]?.value ?? `Series ${index + 1}`, values }]
+      : [];
   });
   if (!labels || series.length === 0 || series.length < group.series.length) return undefined;
   const title = chart.title ?? '';

@@ -1,5 +1,6 @@
 import type { DataValidation, Workbook, Worksheet } from '@cj-tech-master/excelts';
-import { DataValidationErrorStyle, DataValidationOperator, DataValidationType, type IDataValidationRule } from '@univerjs/core';
+import type { DataValidationOperator } from '@univerjs/core';
+import { DataValidationErrorStyle, DataValidationType, type IDataValidationRule } from '@univerjs/core';
 
 import { freshId } from '../grid/bookData';
 import type { KeptName, KeptNote } from '../grid/bookParts';
@@ -15,7 +16,8 @@ const requoted = (reference: string): string => reference.replaceAll("''''", "''
 export const namesIn = (file: Workbook, idOf: (sheet: string) => string | undefined): KeptName[] =>
   file.definedNames.model.flatMap(({ name, ranges, formulaExpression, localSheetId }): KeptName[] => {
     const scope = localSheetId === undefined ? WHOLE_BOOK : idOf(file.worksheets[localSheetId]?.name ?? '');
-    const formulaOrRefString = ranges.length > 0 ? ranges.map(requoted).join(',') : formulaExpression && `=${formulaExpression}`;
+    const formulaOrRefString =
+      ranges.length > 0 ? ranges.map(requoted).join(',') : formulaExpression && `=${formulaExpression}`;
     return name.startsWith('_xlnm.') || !formulaOrRefString || scope === undefined
       ? []
       : [{ id: freshId('name'), name, formulaOrRefString, localSheetId: scope }];
@@ -39,7 +41,14 @@ const KINDS: Readonly<Record<string, DataValidationType>> = {
 /** Given entries stand in quotes with commas between them; anything else is a reference. */
 const listFormula = (text: string): string => {
   const given = /^"(.*)"$/s.exec(text)?.[1];
-  return given === undefined ? `=${text}` : JSON.stringify(given.replaceAll('""', '"').split(',').map((entry) => entry.trim()));
+  return given === undefined
+    ? `=${text}`
+    : JSON.stringify(
+        given
+          .replaceAll('""', '"')
+          .split(',')
+          .map((entry) => entry.trim()),
+      );
 };
 
 const ruleFormula = (type: DataValidationType, formula: unknown): string | undefined => {
@@ -50,7 +59,10 @@ const ruleFormula = (type: DataValidationType, formula: unknown): string | undef
   return Number.isFinite(Number(text)) ? text : `=${text}`;
 };
 
-const ruleFor = (rule: DataValidation, areas: readonly { row: number; column: number; rows: number; columns: number }[]): IDataValidationRule | undefined => {
+const ruleFor = (
+  rule: DataValidation,
+  areas: readonly { row: number; column: number; rows: number; columns: number }[],
+): IDataValidationRule | undefined => {
   const type = KINDS[rule.type];
   if (!type || rule.type === 'any' || areas.length === 0) return undefined;
   const formula1 = ruleFormula(type, rule.formulae[0]);
@@ -100,7 +112,16 @@ export const notesIn = (sheet: Worksheet): KeptNote[] => {
   sheet.eachRow({ includeEmpty: false }, (row, number) =>
     row.eachCell({ includeEmpty: false }, (cell, column) => {
       const note = noteText(cell.note).trim();
-      if (note) notes.push({ id: freshId('note'), row: number - 1, col: column - 1, note, width: 240, height: 96, show: false });
+      if (note)
+        notes.push({
+          id: freshId('note'),
+          row: number - 1,
+          col: column - 1,
+          note,
+          width: 240,
+          height: 96,
+          show: false,
+        });
     }),
   );
   return notes;

@@ -1,5 +1,10 @@
 import type { DataValidation, DataValidationOperator, Worksheet } from '@cj-tech-master/excelts';
-import { DataValidationErrorStyle, DataValidationType, type IDataValidationRule, type IRange } from '@univerjs/core';
+import {
+  DataValidationErrorStyle,
+  DataValidationType,
+  type IDataValidationRule,
+  type IRange,
+} from '@univerjs/core';
 
 import { cellAddress, fixedReference } from '../../../workbook/address';
 import { listSource } from '../grid/listRules';
@@ -12,7 +17,7 @@ const address = ({ startRow, startColumn, endRow, endColumn }: IRange): string =
 const listFormulae = (formula: string | undefined, sheet: string): string[] => {
   const source = listSource(formula, sheet);
   if (!source) return formula ? [formula.replace(/^=/, '')] : [];
-  return [('sheet' in source) ? fixedReference(source) : `"${source.join(',').replaceAll('"', '""')}"`];
+  return ['sheet' in source ? fixedReference(source) : `"${source.join(',').replaceAll('"', '""')}"`];
 };
 
 const KINDS = ['list', 'whole', 'decimal', 'date', 'textLength', 'custom'] as const;
@@ -28,7 +33,9 @@ const fileRule = (rule: IDataValidationRule, sheet: string): DataValidation | un
   const formulae =
     rule.type === DataValidationType.LIST
       ? listFormulae(rule.formula1, sheet)
-      : [rule.formula1, rule.formula2].filter((one) => one !== undefined && one !== '').map((one) => one!.replace(/^=/, ''));
+      : [rule.formula1, rule.formula2]
+          .filter((one) => one !== undefined && one !== '')
+          .map((one) => one!.replace(/^=/, ''));
   return {
     type,
     formulae,

@@ -41,7 +41,8 @@ const zipRefusal = (name: string, entries: readonly ZipEntry[]): string | undefi
     return `“${name}” would unpack to ${megabytes(unpacked)} in ${entries.length} parts. That is no ordinary spreadsheet, so it was not opened.`;
   if (has('content.xml') && has('mimetype'))
     return `“${name}” is an OpenDocument spreadsheet. Save it as .xlsx and open that.`;
-  if (has('xl/workbook.bin')) return `“${name}” is a binary spreadsheet (.xlsb). Save it as .xlsx and open that.`;
+  if (has('xl/workbook.bin'))
+    return `“${name}” is a binary spreadsheet (.xlsb). Save it as .xlsx and open that.`;
   if (!has('[content_types].xml') || !has('xl/workbook.xml'))
     return `“${name}” is a packed file, and not an .xlsx spreadsheet, whatever its name says.`;
   return undefined;
@@ -60,7 +61,11 @@ export const guardXlsx = async (name: string, bytes: Uint8Array): Promise<void> 
   for (const entry of entries) {
     const packed = packedBytes(bytes, entry, name);
     const size = entry.method === 0 ? packed.length : await unpackedSize(packed, entry.unpacked);
-    if (size === 'more') throw new FileRefused(`“${name}” unpacks to more than it says, so it was not opened.`);
-    if (size !== entry.unpacked) throw new FileRefused(`“${name}” is cut off or damaged, so it was not opened. Fetch or save it once more.`);
+    if (size === 'more')
+      throw new FileRefused(`“${name}” unpacks to more than it says, so it was not opened.`);
+    if (size !== entry.unpacked)
+      throw new FileRefused(
+        `“${name}” is cut off or damaged, so it was not opened. Fetch or save it once more.`,
+      );
   }
 };

@@ -8,11 +8,27 @@ export const leftBehind = (file: Workbook, unreadCharts: number): string[] => {
   const sum = (size: (sheet: Workbook['worksheets'][number]) => number): number =>
     file.worksheets.reduce((total, sheet) => total + size(sheet), 0);
   return [
-    ...counted(sum((sheet) => sheet.getImages().length), 'picture', 'pictures'),
+    ...counted(
+      sum((sheet) => sheet.getImages().length),
+      'picture',
+      'pictures',
+    ),
     ...counted(unreadCharts + file.chartsheets.length, 'chart', 'charts'),
-    ...counted(sum((sheet) => sheet.getShapes().length), 'drawing', 'drawings'),
-    ...counted(sum((sheet) => sheet.formControls.length), 'button or box', 'buttons or boxes'),
-    ...counted(sum((sheet) => sheet.threadedComments.length), 'comment thread', 'comment threads'),
+    ...counted(
+      sum((sheet) => sheet.getShapes().length),
+      'drawing',
+      'drawings',
+    ),
+    ...counted(
+      sum((sheet) => sheet.formControls.length),
+      'button or box',
+      'buttons or boxes',
+    ),
+    ...counted(
+      sum((sheet) => sheet.threadedComments.length),
+      'comment thread',
+      'comment threads',
+    ),
     ...counted(file.pivotTables.length, 'pivot table', 'pivot tables'),
     ...(sum((sheet) => sheet.conditionalFormattings.length) > 0 ? ['colours by rule'] : []),
     ...(sum((sheet) => (sheet.autoFilter ? 1 : 0) + sheet.getTables().length) > 0 ? ['filters'] : []),

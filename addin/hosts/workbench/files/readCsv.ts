@@ -33,7 +33,9 @@ export const readCsv = (name: string, bytes: Uint8Array): OpenedFile => {
   const rows = parseCsv(text, { delimiter: detectDelimiter(text) });
   const columns = rows.reduce((most, row) => Math.max(most, row.length), 0);
   if (rows.length * columns > MOST_CELLS)
-    throw new FileRefused(`“${name}” has more than ${MOST_CELLS.toLocaleString('en')} cells, which is more than this page holds.`);
+    throw new FileRefused(
+      `“${name}” has more than ${MOST_CELLS.toLocaleString('en')} cells, which is more than this page holds.`,
+    );
   const cellData = Object.fromEntries(
     rows.map((row, line) => [
       line,

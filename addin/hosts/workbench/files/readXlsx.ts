@@ -24,6 +24,9 @@ export interface OpenedFile {
 /** The grid holds about this many cells before it grows slow. */
 const MOST_CELLS = 2_000_000;
 const PIXELS_A_POINT = 4 / 3;
+/** Height of a row that nobody sized, pixels; a larger font needs a taller one. */
+const ORDINARY_HEIGHT = 24;
+const LINE = 1.4;
 const FEWEST_COLUMNS = FRESH_SHEET.columnCount;
 
 /** Looks that many cells share are kept once. */
@@ -49,7 +52,10 @@ const columnsOf = (sheet: Worksheet): Record<number, Partial<IColumnData>> => {
   (sheet.columns ?? []).forEach((column, index) => {
     const { width, hidden } = column;
     if (width !== undefined || hidden)
-      columns[index] = { ...(width === undefined ? {} : { w: pixelsOf(width) }), ...(hidden ? { hd: BooleanNumber.TRUE } : {}) };
+      columns[index] = {
+        ...(width === undefined ? {} : { w: pixelsOf(width) }),
+        ...(hidden ? { hd: BooleanNumber.TRUE } : {}),
+      };
   });
   return columns;
 };
@@ -79,7 +85,8 @@ const readSheet = (sheet: Worksheet, keep: (cell: Cell) => string | undefined, c
   const rowData: Record<number, Partial<IRowData>> = {};
   let [rows, columns] = [0, 0];
   sheet.eachRow({ includeEmpty: false }, (row, number) => {
-    if (row.customHeight && row.height) rowData[number - 1] = { h: row.height * PIXELS_A_POINT, ia: BooleanNumber.FALSE };
+    const height = (row.height ?? 0) * PIXELS_A_POINT;
+    if (row.customHeight && height > 0) rowData[number - 1] = { h: height, ia: BooleanNumber.FALSE };
     if (row.hidden) rowData[number - 1] = { ...rowData[number - 1], hd: BooleanNumber.TRUE };
     row.eachCell({ includeEmpty: false }, (cell, column) => {
       count();
@@ -87,6 +94,9 @@ const readSheet = (sheet: Worksheet, keep: (cell: Cell) => string | undefined, c
       const content = cell.isMerged && cell.master !== cell ? undefined : gridContent(cell, feedSpelling);
       if (s === undefined && content === undefined) return;
       (cellData[number - 1] ??= {})[column - 1] = { ...content, ...(s === undefined ? {} : { s }) };
+      const tall = (cell.font?.size ?? 0) * PIXELS_A_POINT * LINE;
+      if (!row.customHeight && tall > ORDINARY_HEIGHT && tall > (rowData[number - 1]?.h ?? 0))
+        rowData[number - 1] = { ...rowData[number - 1], h: tall };
       rows = Math.max(rows, number);
       columns = Math.max(columns, column);
     });
@@ -101,16 +111,21 @@ export const readXlsx = async (name: string, bytes: Uint8Array): Promise<OpenedF
   try {
     await file.xlsx.load(bytes as never);
   } catch (reason) {
-    throw new FileRefused(`“${name}” could not be read: it is damaged, or was written in a way that is not known here.`, {
-      cause: reason,
-    });
+    throw new FileRefused(
+      `“${name}” could not be read: it is damaged, or was written in a way that is not known here.`,
+      {
+        cause: reason,
+      },
+    );
   }
   if (file.worksheets.length === 0) throw new FileRefused(`“${name}” has no sheet with cells in it.`);
   let cells = 0;
   const count = (): void => {
     cells += 1;
     if (cells > MOST_CELLS)
-      throw new FileRefused(`“${name}” has more than ${MOST_CELLS.toLocaleString('en')} cells, which is more than this page holds.`);
+      throw new FileRefused(
+        `“${name}” has more than ${MOST_CELLS.toLocaleString('en')} cells, which is more than this page holds.`,
+      );
   };
   const id = freshId('book');
   const { styles, keep } = styleKeeper();
@@ -139,7 +154,8 @@ export const readXlsx = async (name: string, bytes: Uint8Array): Promise<OpenedF
       showGridlines: sheet.views?.[0]?.showGridLines === false ? BooleanNumber.FALSE : BooleanNumber.TRUE,
     };
   });
-  const idOf = (sheetName: string): string | undefined => sheets.find((sheet) => sheet.name === sheetName)?.id;
+  const idOf = (sheetName: string): string | undefined =>
+    sheets.find((sheet) => sheet.name === sheetName)?.id;
   const charts = drawingsIn(file, sheets, id);
   const parts: BookParts = {
     names: namesIn(file, idOf),

@@ -39,7 +39,10 @@ const writeCells = (book: BookData, data: SheetData, sheet: Worksheet, formulaOf
       const formula = formulaOf(data.id, Number(row), Number(column), kept);
       if (formula) {
         const result = fileResult(kept);
-        cell.value = { formula: feedSpelling(formula).replace(/^=/, ''), ...(result === undefined ? {} : { result }) };
+        cell.value = {
+          formula: feedSpelling(formula).replace(/^=/, ''),
+          ...(result === undefined ? {} : { result }),
+        };
       } else cell.value = gridValue(kept);
     }
 };
@@ -52,7 +55,8 @@ const writeSizes = (data: SheetData, sheet: Worksheet): void => {
     if (hd === BooleanNumber.TRUE) target.hidden = true;
   }
   for (const [row, { h, ia, hd } = {}] of Object.entries(data.rowData ?? {})) {
-    if (h !== undefined && ia === BooleanNumber.FALSE) sheet.getRow(Number(row) + 1).height = h * POINTS_A_PIXEL;
+    if (h !== undefined && ia === BooleanNumber.FALSE)
+      sheet.getRow(Number(row) + 1).height = h * POINTS_A_PIXEL;
     if (hd === BooleanNumber.TRUE) sheet.getRow(Number(row) + 1).hidden = true;
   }
   for (const { startRow, startColumn, endRow, endColumn } of data.mergeData ?? [])
@@ -75,14 +79,18 @@ const viewOf = ({ freeze, showGridlines }: SheetData): Worksheet['views'] => {
   const showGridLines = showGridlines !== BooleanNumber.FALSE;
   const { xSplit = 0, ySplit = 0 } = freeze ?? {};
   if (xSplit === 0 && ySplit === 0) return [{ showGridLines }];
-  return [{ state: 'frozen', xSplit, ySplit, topLeftCell: `${columnLetters(xSplit)}${ySplit + 1}`, showGridLines }];
+  return [
+    { state: 'frozen', xSplit, ySplit, topLeftCell: `${columnLetters(xSplit)}${ySplit + 1}`, showGridLines },
+  ];
 };
 
 const writeNames = (file: Workbook, { names }: BookParts): void => {
   // Given as ranges, the library would quote an apostrophe in a sheet's name a second time.
   file.definedNames.model = names.flatMap(({ name, formulaOrRefString }) => {
     const area = areaOfReference(formulaOrRefString);
-    return area ? [{ name, ranges: [], kind: 'formula' as const, formulaExpression: fixedReference(area) }] : [];
+    return area
+      ? [{ name, ranges: [], kind: 'formula' as const, formulaExpression: fixedReference(area) }]
+      : [];
   });
 };
 

@@ -26,7 +26,8 @@ const damaged = (name: string): FileRefused =>
 
 const endOf = (view: DataView): number | undefined => {
   const first = Math.max(0, view.byteLength - END_LENGTH - LONGEST_COMMENT);
-  for (let at = view.byteLength - END_LENGTH; at >= first; at--) if (view.getUint32(at, true) === END) return at;
+  for (let at = view.byteLength - END_LENGTH; at >= first; at--)
+    if (view.getUint32(at, true) === END) return at;
   return undefined;
 };
 
@@ -58,14 +59,22 @@ export const zipEntries = (bytes: Uint8Array, name: string): ZipEntry[] => {
 /** The packed bytes of one file in a zip. */
 export const packedBytes = (bytes: Uint8Array, entry: ZipEntry, name: string): Uint8Array<ArrayBuffer> => {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (entry.start + LOCAL_LENGTH > view.byteLength || view.getUint32(entry.start, true) !== LOCAL) throw damaged(name);
-  const data = entry.start + LOCAL_LENGTH + view.getUint16(entry.start + 26, true) + view.getUint16(entry.start + 28, true);
+  if (entry.start + LOCAL_LENGTH > view.byteLength || view.getUint32(entry.start, true) !== LOCAL)
+    throw damaged(name);
+  const data =
+    entry.start +
+    LOCAL_LENGTH +
+    view.getUint16(entry.start + 26, true) +
+    view.getUint16(entry.start + 28, true);
   if (data + entry.packed > view.byteLength) throw damaged(name);
   return bytes.slice(data, data + entry.packed) as Uint8Array<ArrayBuffer>;
 };
 
 /** Unpacks one file only to count what comes out; gives up as soon as it is more than was declared. */
-export const unpackedSize = async (packed: Uint8Array<ArrayBuffer>, most: number): Promise<number | 'more' | 'damaged'> => {
+export const unpackedSize = async (
+  packed: Uint8Array<ArrayBuffer>,
+  most: number,
+): Promise<number | 'more' | 'damaged'> => {
   const reader = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw')).getReader();
   let size = 0;
   try {

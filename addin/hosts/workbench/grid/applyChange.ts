@@ -79,10 +79,14 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
     if (!grid.commands.syncExecuteCommand(command, params))
       throw new WorkbookError('The workbook did not take the change, and stays as it was.');
   };
-  const on = (sheet: Worksheet): { unitId: string; subUnitId: string } => ({ unitId, subUnitId: sheet.getSheetId() });
+  const on = (sheet: Worksheet): { unitId: string; subUnitId: string } => ({
+    unitId,
+    subUnitId: sheet.getSheetId(),
+  });
 
   const addSheets = (): void => {
-    for (const { sheet } of only(edits, 'addSheet')) run(InsertSheetCommand.id, { unitId, sheet: freshSheet(sheet) });
+    for (const { sheet } of only(edits, 'addSheet'))
+      run(InsertSheetCommand.id, { unitId, sheet: freshSheet(sheet) });
   };
 
   const grow = (): void => {
@@ -91,7 +95,10 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
       if (room.rows > sheet.getRowCount())
         run(SetWorksheetRowCountCommand.id, { ...on(sheet), rowCount: room.rows + FRESH_SHEET.rowCount });
       if (room.columns > sheet.getColumnCount())
-        run(SetWorksheetColumnCountCommand.id, { ...on(sheet), columnCount: room.columns + FRESH_SHEET.columnCount });
+        run(SetWorksheetColumnCountCommand.id, {
+          ...on(sheet),
+          columnCount: room.columns + FRESH_SHEET.columnCount,
+        });
     }
   };
 
@@ -139,7 +146,8 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
   };
 
   const cells = (): void => {
-    for (const [name, value] of cellPatches(edits)) run(SetRangeValuesCommand.id, { ...on(sheetNamed(grid, name)), range: FIRST_CELL, value });
+    for (const [name, value] of cellPatches(edits))
+      run(SetRangeValuesCommand.id, { ...on(sheetNamed(grid, name)), range: FIRST_CELL, value });
   };
 
   const freeze = ({ sheet, rows, columns }: Of<'freeze'>): void =>
@@ -159,7 +167,9 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
 
   const note = ({ sheet, row, column, text }: Of<'note'>): void => {
     const place = on(sheetNamed(grid, sheet));
-    const id = openBook(grid).getSheetBySheetId(place.subUnitId)?.getRange(row, column).getNote()?.id ?? freshId('note');
+    const id =
+      openBook(grid).getSheetBySheetId(place.subUnitId)?.getRange(row, column).getNote()?.id ??
+      freshId('note');
     run(SheetUpdateNoteCommand.id, {
       ...place,
       row,

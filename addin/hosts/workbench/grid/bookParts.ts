@@ -58,14 +58,21 @@ export const partsOf = (book: BookData): BookParts => {
   return {
     names: Object.values(part<Record<string, KeptName>>(NAMES)),
     rules: part<Record<string, IDataValidationRule[]>>(RULES),
-    notes: bySheet(part<Nested<KeptNote>>(NOTES), (rows) => Object.values(rows).flatMap((line) => Object.values(line))),
+    notes: bySheet(part<Nested<KeptNote>>(NOTES), (rows) =>
+      Object.values(rows).flatMap((line) => Object.values(line)),
+    ),
     drawings: bySheet(part<Record<string, { data?: Record<string, KeptDrawing> }>>(DRAWINGS), ({ data }) =>
       Object.values(data ?? {}),
     ),
   };
 };
 
-export const resourcesOf = ({ names, rules, notes, drawings }: BookParts): NonNullable<BookData['resources']> => [
+export const resourcesOf = ({
+  names,
+  rules,
+  notes,
+  drawings,
+}: BookParts): NonNullable<BookData['resources']> => [
   { name: NAMES, data: JSON.stringify(Object.fromEntries(names.map((name) => [name.id, name]))) },
   { name: RULES, data: JSON.stringify(rules) },
   { name: NOTES, data: JSON.stringify(bySheet(notes, nested)) },

@@ -40,7 +40,8 @@ export const cellPatches = (edits: readonly Edit[]): Map<string, Patches> => {
         : {};
   const each = (area: Area, next: ICellData): void => {
     for (let row = area.row; row < area.row + area.rows; row++)
-      for (let column = area.column; column < area.column + area.columns; column++) patch(area.sheet, row, column, next);
+      for (let column = area.column; column < area.column + area.columns; column++)
+        patch(area.sheet, row, column, next);
   };
   for (const edit of edits.filter(isCellEdit))
     if (edit.kind === 'write')

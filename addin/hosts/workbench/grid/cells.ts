@@ -47,7 +47,8 @@ export const gridValue = (cell: ICellData): CellValue => {
   if (cell.p) return plainText(cell.p) || null;
   const { v, t } = cell;
   if (v === null || v === undefined || v === '') return null;
-  if (t === CellValueType.BOOLEAN) return typeof v === 'string' ? v.toUpperCase() === 'TRUE' || v === '1' : Boolean(v);
+  if (t === CellValueType.BOOLEAN)
+    return typeof v === 'string' ? v.toUpperCase() === 'TRUE' || v === '1' : Boolean(v);
   if (t === CellValueType.NUMBER && typeof v === 'string') return Number.isFinite(Number(v)) ? Number(v) : v;
   return v;
 };

@@ -50,7 +50,12 @@ const before = (line: number, size: (line: number) => number): number =>
 
 /** A chart as the grid keeps what lies over its cells, with its left upper corner at a cell. */
 export const chartDrawing = (
-  place: { readonly unitId: string; readonly subUnitId: string; readonly row: number; readonly column: number },
+  place: {
+    readonly unitId: string;
+    readonly subUnitId: string;
+    readonly row: number;
+    readonly column: number;
+  },
   chart: KeptChart,
   sizes: SheetSizes,
 ): KeptDrawing => {

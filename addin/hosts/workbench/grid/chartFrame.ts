@@ -39,7 +39,9 @@ const keepDrawn = (grid: Grid, canvas: HTMLCanvasElement, kept: KeptChart): (() 
         erase();
         erase = drawChart(canvas, chart);
       })
-      .catch((reason: unknown) => console.warn('The chart could not be drawn; its numbers are in the cells.', reason));
+      .catch((reason: unknown) =>
+        console.warn('The chart could not be drawn; its numbers are in the cells.', reason),
+      );
   };
   draw(true);
   const stops = [whenCellsChange(grid, () => draw(false)), whenThemeChanges(() => draw(true))];

@@ -13,7 +13,10 @@ import { inside, openBook, type Grid } from './openGrid';
 import { sheetNamed } from './readBook';
 
 const kept = (grid: Grid, edit: ChartEdit): KeptChart => {
-  const cells = ({ sheet, ...rest }: Area): ChartCells => ({ ...rest, sheetId: sheetNamed(grid, sheet).getSheetId() });
+  const cells = ({ sheet, ...rest }: Area): ChartCells => ({
+    ...rest,
+    sheetId: sheetNamed(grid, sheet).getSheetId(),
+  });
   const { id, type, title, finding } = edit;
   return {
     id,
@@ -26,13 +29,16 @@ const kept = (grid: Grid, edit: ChartEdit): KeptChart => {
 };
 
 /** The charts of a sheet, with what is kept of them. */
-export const chartsOn = (grid: Grid, sheet: Worksheet): { readonly drawingId: string; readonly chart: KeptChart }[] =>
-  Object.values(inside(grid).get(ISheetDrawingService).getDrawingData(sheet.getUnitId(), sheet.getSheetId()) ?? {}).flatMap(
-    (drawing) => {
-      const chart = chartIn(drawing);
-      return chart ? [{ drawingId: drawing.drawingId, chart }] : [];
-    },
-  );
+export const chartsOn = (
+  grid: Grid,
+  sheet: Worksheet,
+): { readonly drawingId: string; readonly chart: KeptChart }[] =>
+  Object.values(
+    inside(grid).get(ISheetDrawingService).getDrawingData(sheet.getUnitId(), sheet.getSheetId()) ?? {},
+  ).flatMap((drawing) => {
+    const chart = chartIn(drawing);
+    return chart ? [{ drawingId: drawing.drawingId, chart }] : [];
+  });
 
 /** Lays a chart over the cells; it takes the place of a chart of the same id. */
 export const placeChart = (grid: Grid, sheet: Worksheet, edit: ChartEdit): void => {

@@ -51,7 +51,10 @@ const described = (entry: FunctionEntry): IFunctionInfo => ({
  */
 export const registerFeedFunctions = (grid: Grid): FeedFunctions => {
   let listening: FeedCall[] | undefined;
-  const evaluate = (entry: FunctionEntry, given: readonly unknown[]): number | string | (number | string)[][] => {
+  const evaluate = (
+    entry: FunctionEntry,
+    given: readonly unknown[],
+  ): number | string | (number | string)[][] => {
     try {
       const args = given.map(rawArgument);
       const outcome = entry.evaluate(args);

@@ -39,7 +39,8 @@ export class GroupedUndo extends LocalUndoRedoService {
   abandon(): void {
     this.depth = 0;
     const joined = this.takeHeld();
-    for (const { id, params } of joined?.undoMutations ?? []) this._commandService.syncExecuteCommand(id, params);
+    for (const { id, params } of joined?.undoMutations ?? [])
+      this._commandService.syncExecuteCommand(id, params);
   }
 
   private takeHeld(): IUndoRedoItem | undefined {

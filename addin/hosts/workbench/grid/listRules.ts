@@ -1,5 +1,8 @@
 import { DataValidationErrorStyle, DataValidationType, type IDataValidationRule } from '@univerjs/core';
-import { AddSheetDataValidationCommand, SheetDataValidationModel } from '@univerjs/preset-sheets-data-validation';
+import {
+  AddSheetDataValidationCommand,
+  SheetDataValidationModel,
+} from '@univerjs/preset-sheets-data-validation';
 
 import { fixedReference } from '../../../workbook/address';
 import type { Area } from '../../../workbook/change';
@@ -17,9 +20,13 @@ export interface ListRule {
 const isArea = (source: readonly string[] | Area): source is Area => 'sheet' in source;
 
 /** Other programs name no sheet where the entries stand on the rule's own; `sheet` is then the one meant. */
-export const listSource = (formula: string | undefined, sheet: string): readonly string[] | Area | undefined => {
+export const listSource = (
+  formula: string | undefined,
+  sheet: string,
+): readonly string[] | Area | undefined => {
   if (!formula) return undefined;
-  if (formula.startsWith('=')) return areaOfReference(formula) ?? areaOfReference(`${sheet}!${formula.slice(1)}`);
+  if (formula.startsWith('='))
+    return areaOfReference(formula) ?? areaOfReference(`${sheet}!${formula.slice(1)}`);
   try {
     const entries: unknown = JSON.parse(formula);
     if (Array.isArray(entries)) return entries.map(String);
@@ -43,7 +50,11 @@ export const gridListRule = ({ area, source, message }: ListRule): IDataValidati
 });
 
 export const setListRule = (grid: Grid, unitId: string, subUnitId: string, rule: ListRule): boolean =>
-  grid.commands.syncExecuteCommand(AddSheetDataValidationCommand.id, { unitId, subUnitId, rule: gridListRule(rule) });
+  grid.commands.syncExecuteCommand(AddSheetDataValidationCommand.id, {
+    unitId,
+    subUnitId,
+    rule: gridListRule(rule),
+  });
 
 /** The list rule that holds for a cell. */
 export const listRuleAt = (
@@ -52,7 +63,9 @@ export const listRuleAt = (
   row: number,
   column: number,
 ): Omit<ListRule, 'area'> | undefined => {
-  const rule = inside(grid).get(SheetDataValidationModel).getRuleByLocation(sheet.unitId, sheet.id, row, column);
+  const rule = inside(grid)
+    .get(SheetDataValidationModel)
+    .getRuleByLocation(sheet.unitId, sheet.id, row, column);
   if (rule?.type !== DataValidationType.LIST) return undefined;
   const source = listSource(rule.formula1, sheet.name);
   return source && { source, message: rule.error ?? '' };

@@ -20,8 +20,7 @@ const definitions = (grid: Grid): IDefinedNamesServiceParam[] =>
 /** The definition of a name that holds in every sheet; letter case is ignored. */
 export const nameOf = (grid: Grid, name: string): IDefinedNamesServiceParam | undefined =>
   definitions(grid).find(
-    (one) =>
-      one.name.toLowerCase() === name.toLowerCase() && (one.localSheetId ?? WHOLE_BOOK) === WHOLE_BOOK,
+    (one) => one.name.toLowerCase() === name.toLowerCase() && (one.localSheetId ?? WHOLE_BOOK) === WHOLE_BOOK,
   );
 
 /** Every formula that uses a name, as it stands, by sheet. */

@@ -5,7 +5,15 @@ import '@univerjs/preset-sheets-drawing/lib/index.css';
 import '@univerjs/preset-sheets-find-replace/lib/index.css';
 import '@univerjs/preset-sheets-note/lib/index.css';
 import '@univerjs/preset-sheets-sort/lib/index.css';
-import { ICommandService, IUndoRedoService, LocaleType, LogLevel, mergeLocales, Univer, type Injector } from '@univerjs/core';
+import {
+  ICommandService,
+  IUndoRedoService,
+  LocaleType,
+  LogLevel,
+  mergeLocales,
+  Univer,
+  type Injector,
+} from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
 import conditionalFormattingWords from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
@@ -78,7 +86,7 @@ export const openBook = (grid: Pick<Grid, 'api'>): OpenBook => {
 const presets = (container: HTMLElement) => [
   UniverSheetsCorePreset({
     container,
-    header: false,
+    header: true,
     toolbar: false,
     contextMenu: true,
     disableAutoFocus: true,

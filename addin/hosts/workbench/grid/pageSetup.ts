@@ -20,7 +20,8 @@ interface SetPage {
 const PAGES = 'wandcountPages';
 const SET_PAGE = 'wandcount.mutation.set-page';
 
-export const pagesOf = (custom: CustomData | undefined): Pages => (custom?.[PAGES] as Pages | undefined) ?? {};
+export const pagesOf = (custom: CustomData | undefined): Pages =>
+  (custom?.[PAGES] as Pages | undefined) ?? {};
 
 /** What a workbook keeps so that its sheets print as they were set up. */
 export const withPages = (pages: Pages): Record<string, unknown> => ({ [PAGES]: pages });
@@ -37,7 +38,10 @@ export const teachPages = (grid: Grid): void => {
       const book = openBook(grid);
       if (!params || book.getId() !== params.unitId) return false;
       const custom = book.getCustomMetadata() ?? {};
-      book.setCustomMetadata({ ...custom, ...withPages({ ...pagesOf(custom), [params.sheetId]: params.page }) });
+      book.setCustomMetadata({
+        ...custom,
+        ...withPages({ ...pagesOf(custom), [params.sheetId]: params.page }),
+      });
       return true;
     },
   };

@@ -14,5 +14,7 @@ const PIXELS_A_CHARACTER = 8;
 const PIXELS_BESIDE = 6;
 
 /** A width in characters of the ordinary font, on the screen. */
-export const pixelsOf = (characters: number): number => Math.round(characters * PIXELS_A_CHARACTER + PIXELS_BESIDE);
-export const charactersOf = (pixels: number): number => Math.max(0, (pixels - PIXELS_BESIDE) / PIXELS_A_CHARACTER);
+export const pixelsOf = (characters: number): number =>
+  Math.round(characters * PIXELS_A_CHARACTER + PIXELS_BESIDE);
+export const charactersOf = (pixels: number): number =>
+  Math.max(0, (pixels - PIXELS_BESIDE) / PIXELS_A_CHARACTER);

@@ -15,7 +15,10 @@ const spilled = (grid: Grid, sheet: Worksheet): Spilled => {
   return kept[sheet.getUnitId()]?.[sheet.getSheetId()] as Spilled;
 };
 
-const areaOf = (sheet: Worksheet, range: { startRow: number; endRow: number; startColumn: number; endColumn: number }): Area => ({
+const areaOf = (
+  sheet: Worksheet,
+  range: { startRow: number; endRow: number; startColumn: number; endColumn: number },
+): Area => ({
   sheet: sheet.getName(),
   row: range.startRow,
   column: range.startColumn,
@@ -35,7 +38,8 @@ export const usedCells = (grid: Grid, sheet: Worksheet): { rows: number; columns
     if (cell && !isBlank(cell)) take(row, column);
   });
   for (const [row, line] of Object.entries(spilled(grid, sheet) ?? {}))
-    for (const [column, cell] of Object.entries(line ?? {})) if (cell && !isBlank(cell)) take(Number(row), Number(column));
+    for (const [column, cell] of Object.entries(line ?? {}))
+      if (cell && !isBlank(cell)) take(Number(row), Number(column));
   return { rows, columns };
 };
 
@@ -54,7 +58,10 @@ const names = (grid: Grid, sheets: ReadonlySet<string>): Record<string, Area> =>
   return found;
 };
 
-export const worksheets = (grid: Grid): Worksheet[] => openBook(grid).getSheets().map((sheet) => sheet.getSheet());
+export const worksheets = (grid: Grid): Worksheet[] =>
+  openBook(grid)
+    .getSheets()
+    .map((sheet) => sheet.getSheet());
 
 /** The sheet of a name; its id where the commands want one. */
 export const sheetNamed = (grid: Grid, name: string): Worksheet => {
@@ -73,7 +80,13 @@ export const outlineOf = (grid: Grid): Outline => {
 };
 
 /** The formula of a cell; a copied one is kept as a reference to the cell it was copied from. */
-export const formulaOf = (grid: Grid, sheet: Worksheet, row: number, column: number, cell: ICellData): string | undefined => {
+export const formulaOf = (
+  grid: Grid,
+  sheet: Worksheet,
+  row: number,
+  column: number,
+  cell: ICellData,
+): string | undefined => {
   if (cell.f) return cell.f;
   if (!cell.si) return undefined;
   const model = inside(grid).get(FormulaDataModel);

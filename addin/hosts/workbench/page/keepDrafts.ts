@@ -40,7 +40,12 @@ const offer = (drafts: Drafts, draft: Draft, bench: Workbench, notices: Notices)
  * Keeps what is not saved in the browser's own store, so that it outlives a crash of the page, offers what earlier
  * pages left behind, and asks before a page with unsaved work is left.
  */
-export const keepDrafts = async (grid: Grid, file: OpenWorkbook, bench: Workbench, notices: Notices): Promise<void> => {
+export const keepDrafts = async (
+  grid: Grid,
+  file: OpenWorkbook,
+  bench: Workbench,
+  notices: Notices,
+): Promise<void> => {
   addEventListener('beforeunload', (event) => {
     if (file.unsaved) event.preventDefault();
   });
@@ -64,7 +69,10 @@ export const keepDrafts = async (grid: Grid, file: OpenWorkbook, bench: Workbenc
     const done = file.unsaved ? drafts.keep(file.name, grid.save()) : drafts.forget();
     done.catch((reason: unknown) => {
       console.warn('The draft was not kept.', reason);
-      notices.show('drafts', { text: 'The draft of your work could not be kept. Save it now.', tone: 'warning' });
+      notices.show('drafts', {
+        text: 'The draft of your work could not be kept. Save it now.',
+        tone: 'warning',
+      });
     });
   };
   file.watch(keep);

@@ -43,7 +43,8 @@ const openMenu = (button: HTMLElement, menu: HTMLElement): void => {
     }
   });
   addEventListener('pointerdown', (event) => {
-    if (event.target instanceof Node && !menu.contains(event.target) && !button.contains(event.target)) set(false);
+    if (event.target instanceof Node && !menu.contains(event.target) && !button.contains(event.target))
+      set(false);
   });
 };
 
@@ -67,7 +68,8 @@ export const openTopBar = (grid: Grid, file: OpenWorkbook, bench: Workbench): vo
     const [chosen] = chooser.files ?? [];
     // The same file may be chosen again.
     chooser.value = '';
-    if (chosen) void chosen.arrayBuffer().then((bytes) => bench.openBytes(chosen.name, new Uint8Array(bytes)));
+    if (chosen)
+      void chosen.arrayBuffer().then((bytes) => bench.openBytes(chosen.name, new Uint8Array(bytes)));
   });
   for (const { path, label } of SAMPLES) {
     const item = document.createElement('li');

@@ -113,10 +113,10 @@ class Drawing:
             self.layout()
 
     def _number(self):
-        """The Tab key goes from top to bottom."""
+        """The Tab key and whoever reads the panel aloud go from top to bottom, a label before its field."""
         index = 0
         for piece in self._order:
-            for control in piece.tabbed():
+            for control in piece.placed():
                 if control.Model.TabIndex != index:
                     control.Model.TabIndex = index
                 index += 1

@@ -127,6 +127,7 @@ class Panel(unohelper.Base, XUIElement, XToolPanel, XSidebarPanel, XComponent):
     # XToolPanel, XSidebarPanel, XUIElement
 
     def createAccessible(self, parent):
+        # The window tells of its controls by itself.
         return None
 
     def getHeightForWidth(self, width):
