@@ -23,7 +23,7 @@ export const countRows = ({ sources, request, layout }: CardContext): PageCell[]
     const seconds = `FEED.SECONDS(${dose},${doses.unit},${rig.flow.value},${rig.flow.unit},${rig.countStep})`;
     return [
       place(counts.header, at, sizeClass, 'header'),
-      place(counts.seconds, at, formula(seconds), 'big', '0.## "s"'),
+      place(counts.seconds, at, formula(seconds), 'big', 'General "s"'),
       place(counts.dose, at, formula(doseOf(sources, cell(counts.header, at))), 'computed', '0.0##'),
       place(counts.plants, at, formula(`SUM(${bedCells.join(',')})`), 'computed', '0'),
     ];
