@@ -3,6 +3,7 @@ import { WorkbookError, type Outline, type Snapshot, type Workbook } from '../..
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { applyChange } from './grid/applyChange';
 import { teachCharts } from './grid/chartFrame';
+import { fitRows } from './grid/fitRows';
 import { followNames } from './grid/names';
 import type { Grid } from './grid/openGrid';
 import { teachPages } from './grid/pageSetup';
@@ -43,6 +44,7 @@ export const gridWorkbook = (grid: Grid): GridWorkbook => {
       try {
         applyChange(grid, change.edits);
         grid.undo.end();
+        fitRows(grid).catch((reason: unknown) => console.warn('Rows were not fitted.', reason));
       } catch (error) {
         grid.undo.abandon();
         if (error instanceof WorkbookError) throw error;

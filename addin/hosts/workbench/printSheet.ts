@@ -1,4 +1,4 @@
-import { BooleanNumber, HorizontalAlign, WrapStrategy, type IStyleData } from '@univerjs/core';
+import { BooleanNumber, HorizontalAlign, type IStyleData } from '@univerjs/core';
 
 import { WorkbookError } from '../../workbook/port';
 import { openBook, type Grid } from './grid/openGrid';
@@ -86,6 +86,9 @@ const ALIGNED: Readonly<Record<number, string>> = {
 const SIDES = { t: 'Top', r: 'Right', b: 'Bottom', l: 'Left' } as const;
 const NUMERIC = /^[-+]?[\d.,:/%\s]+$/;
 
+/** A row across which the eye must follow gets a rule under it. */
+const FULL_ROW = 3;
+
 const drawCell = ({ text, rows, columns, style }: PrintedCell, scale: number): HTMLTableCellElement => {
   const cell = document.createElement('td');
   cell.textContent = text;
@@ -94,7 +97,6 @@ const drawCell = ({ text, rows, columns, style }: PrintedCell, scale: number): H
   cell.style.fontSize = `${((style.fs ?? ORDINARY_SIZE) * scale).toFixed(1)}pt`;
   if (style.bl === BooleanNumber.TRUE) cell.style.fontWeight = 'bold';
   if (style.it === BooleanNumber.TRUE) cell.style.fontStyle = 'italic';
-  if (style.tb === WrapStrategy.WRAP) cell.style.whiteSpace = 'pre-wrap';
   cell.style.textAlign = ALIGNED[style.ht ?? 0] ?? (NUMERIC.test(text) ? 'right' : 'left');
   for (const [side, name] of Object.entries(SIDES))
     if (style.bd?.[side as keyof typeof SIDES])
@@ -120,7 +122,15 @@ export const drawPage = ({ title, landscape, repeatRows, widths, scale, rows }: 
     const element = document.createElement(name);
     for (const line of lines) {
       const row = document.createElement('tr');
-      row.append(...line.map((cell) => drawCell(cell, scale)));
+      if (line.filter(({ text }) => text !== '').length >= FULL_ROW) row.className = 'ruled';
+      row.append(
+        ...line.map((cell, index) => {
+          const drawn = drawCell(cell, scale);
+          // A title may run on over the empty cells beside it, as on the screen.
+          if (cell.columns === 1 && line[index + 1]?.text === '' && index < 2) drawn.className = 'runs-on';
+          return drawn;
+        }),
+      );
       element.append(row);
     }
     return element;

@@ -4,6 +4,7 @@ import { openFile, sayRefusal } from './files/openFile';
 import type { OpenedFile } from './files/readXlsx';
 import { saveFile } from './files/saveFile';
 import { emptyBook, type BookData } from './grid/bookData';
+import { fitRows } from './grid/fitRows';
 import type { Grid } from './grid/openGrid';
 import { rehomed } from './grid/rehome';
 import type { GridWorkbook } from './gridWorkbook';
@@ -50,6 +51,7 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
   const show: Workbench['show'] = async (name, book, state) => {
     const before = file.unsaved ? { name: file.name, book: rehomed(grid.save()) } : undefined;
     await grid.open(book);
+    await fitRows(grid);
     disk.forget();
     file.opened(name);
     if (state === 'unsaved') file.changed();

@@ -18,6 +18,8 @@ const TITLE = 'Round card';
 const TICK_WIDTH = 4;
 const NAME_WIDTH = 20;
 const COLUMN_WIDTH = 12;
+/** Wide enough for two words of the large print. */
+const MEASURE_WIDTH = 18;
 const WORKINGS_WIDTH = 15;
 /** More columns than this are too narrow to read across an upright page. */
 const UPRIGHT_COLUMNS = 13;
@@ -70,6 +72,9 @@ export const makeCard = (
       width(column.tick, 1, TICK_WIDTH),
       width(column.name, 1, NAME_WIDTH),
       width(column.name + 1, column.last - column.name, COLUMN_WIDTH),
+      ...(request.products.length > 0
+        ? [width(column.firstProduct, request.products.length, MEASURE_WIDTH)]
+        : []),
       width(column.workings, all.column + all.columns - column.workings, WORKINGS_WIDTH),
       ...Object.entries(names).map(([name, area]): Edit => ({ kind: 'name', name, area })),
       { kind: 'page', area: printed, landscape: column.last >= UPRIGHT_COLUMNS, repeatRows: 0 },

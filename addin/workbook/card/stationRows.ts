@@ -23,7 +23,7 @@ const bedRow = ({ sources, request, layout }: CardContext, row: number, bed: str
         at,
         formula(plantsOf(sources, cell(row, column.name), cell(counts.header, at))),
         'computed',
-        '0;-0;""',
+        '#',
       );
     }),
     place(row, column.solution, formula(need), 'computed', VOLUME),
@@ -77,7 +77,7 @@ export const stationRows = (context: CardContext, index: number, firstNumber: nu
   const where =
     request.stations.length > 1
       ? `Station ${index + 1} of ${request.stations.length}: ${station.name}`
-      : station.name;
+      : `Station ${station.name}`;
   const heads: [number, CellInput][] = [
     [column.name, 'Fill'],
     [column.makeUp, formula(`"Make up, "&${rig.barrel.unit}`)],

@@ -1,6 +1,11 @@
 import type { DataValidation, Workbook, Worksheet } from '@cj-tech-master/excelts';
-import type { DataValidationOperator } from '@univerjs/core';
-import { DataValidationErrorStyle, DataValidationType, type IDataValidationRule } from '@univerjs/core';
+import {
+  DataValidationErrorStyle,
+  type DataValidationOperator,
+  DataValidationRenderMode,
+  DataValidationType,
+  type IDataValidationRule,
+} from '@univerjs/core';
 
 import { freshId } from '../grid/bookData';
 import type { KeptName, KeptNote } from '../grid/bookParts';
@@ -76,6 +81,7 @@ const ruleFor = (
     ...(formula2 === undefined ? {} : { formula2 }),
     allowBlank: rule.allowBlank ?? false,
     showDropDown: true,
+    renderMode: DataValidationRenderMode.ARROW,
     errorStyle: STRICTNESS[rule.errorStyle ?? 'stop'] ?? DataValidationErrorStyle.STOP,
     showErrorMessage: rule.showErrorMessage ?? true,
     error: rule.error ?? '',

@@ -24,9 +24,6 @@ export interface OpenedFile {
 /** The grid holds about this many cells before it grows slow. */
 const MOST_CELLS = 2_000_000;
 const PIXELS_A_POINT = 4 / 3;
-/** Height of a row that nobody sized, pixels; a larger font needs a taller one. */
-const ORDINARY_HEIGHT = 24;
-const LINE = 1.4;
 const FEWEST_COLUMNS = FRESH_SHEET.columnCount;
 
 /** Looks that many cells share are kept once. */
@@ -94,9 +91,6 @@ const readSheet = (sheet: Worksheet, keep: (cell: Cell) => string | undefined, c
       const content = cell.isMerged && cell.master !== cell ? undefined : gridContent(cell, feedSpelling);
       if (s === undefined && content === undefined) return;
       (cellData[number - 1] ??= {})[column - 1] = { ...content, ...(s === undefined ? {} : { s }) };
-      const tall = (cell.font?.size ?? 0) * PIXELS_A_POINT * LINE;
-      if (!row.customHeight && tall > ORDINARY_HEIGHT && tall > (rowData[number - 1]?.h ?? 0))
-        rowData[number - 1] = { ...rowData[number - 1], h: tall };
       rows = Math.max(rows, number);
       columns = Math.max(columns, column);
     });

@@ -1,4 +1,9 @@
-import { DataValidationErrorStyle, DataValidationType, type IDataValidationRule } from '@univerjs/core';
+import {
+  DataValidationErrorStyle,
+  DataValidationRenderMode,
+  DataValidationType,
+  type IDataValidationRule,
+} from '@univerjs/core';
 import {
   AddSheetDataValidationCommand,
   SheetDataValidationModel,
@@ -44,6 +49,7 @@ export const gridListRule = ({ area, source, message }: ListRule): IDataValidati
   ranges: [rangeOf(area)],
   allowBlank: true,
   showDropDown: true,
+  renderMode: DataValidationRenderMode.ARROW,
   errorStyle: DataValidationErrorStyle.STOP,
   showErrorMessage: true,
   error: message,

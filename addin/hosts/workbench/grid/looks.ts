@@ -25,7 +25,7 @@ const QUIET = '#5f5865';
 const DRAWN = {
   plain: PLAIN,
   title: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 16, cl: { rgb: PLUM } },
-  answer: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 12, cl: { rgb: INK }, bg: { rgb: '#f3ebf4' } },
+  answer: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 12, cl: { rgb: INK } },
   header: {
     ...PLAIN,
     bl: BooleanNumber.TRUE,
@@ -33,7 +33,7 @@ const DRAWN = {
     bg: { rgb: '#ece7ee' },
     bd: { ...NO_BORDERS, b: line(BorderStyleTypes.MEDIUM, PLUM) },
   },
-  input: { ...PLAIN, cl: { rgb: INK }, bg: { rgb: '#fffdf5' }, bd: box(BorderStyleTypes.THIN, '#847b8b') },
+  input: { ...PLAIN, cl: { rgb: INK }, bg: { rgb: '#fffdf5' }, bd: box(BorderStyleTypes.THIN, '#a79eae') },
   computed: { ...PLAIN, it: BooleanNumber.TRUE, cl: { rgb: INK }, bg: { rgb: '#f6f4f7' } },
   total: {
     ...PLAIN,
@@ -41,15 +41,9 @@ const DRAWN = {
     cl: { rgb: INK },
     bd: { ...NO_BORDERS, t: line(BorderStyleTypes.THIN, INK), b: line(BorderStyleTypes.DOUBLE, INK) },
   },
-  warning: {
-    ...PLAIN,
-    bl: BooleanNumber.TRUE,
-    cl: { rgb: '#874a00' },
-    bg: { rgb: '#fcf2e1' },
-    bd: { ...NO_BORDERS, l: line(BorderStyleTypes.THICK, '#874a00') },
-  },
+  warning: { ...PLAIN, bl: BooleanNumber.TRUE, it: BooleanNumber.TRUE, cl: { rgb: '#874a00' } },
   note: { ...PLAIN, it: BooleanNumber.TRUE, fs: 10, cl: { rgb: QUIET } },
-  big: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 22, cl: { rgb: '#000000' }, ht: HorizontalAlign.LEFT },
+  big: { ...PLAIN, bl: BooleanNumber.TRUE, fs: 18, cl: { rgb: '#000000' }, ht: HorizontalAlign.LEFT },
 } satisfies Record<StyleToken, object>;
 
 /** A null takes away what an earlier look had set; the grid's types do not say that it may. */

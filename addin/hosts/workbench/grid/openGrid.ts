@@ -97,7 +97,7 @@ const presets = (container: HTMLElement) => [
       statisticBar: true,
       addSheetButtonConfig: { show: true, defaultRowCount: 200, defaultColumnCount: 26 },
     },
-    sheets: { disableForceStringAlert: true, disableForceStringMark: true },
+    sheets: { autoHeightForMergedCells: true, disableForceStringAlert: true, disableForceStringMark: true },
     disableTextFormatAlert: true,
     disableTextFormatMark: true,
   }),
