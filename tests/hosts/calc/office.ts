@@ -99,6 +99,8 @@ const launch = async (
   const child = spawn(SOFFICE, words, { stdio: 'ignore', env: { ...process.env, ...env }, detached: true });
   const driver = startDriver();
   await driver.ask({ do: 'connect', pipe, seconds: 60 });
+  // It answers before its main loop runs; a document opened in between is waited for without end.
+  await pause(window ? 2_000 : 300);
   return {
     pids: () => processesOf(profile),
     userFolder: join(profile, 'user'),

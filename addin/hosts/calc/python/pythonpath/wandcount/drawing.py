@@ -187,6 +187,9 @@ class Drawing:
         elif at.Y + at.Height > room:
             self._scroll_to(self._top + at.Y + at.Height - room + _MARGIN)
 
+    def controls(self):
+        return [control for piece in self._order for control in piece.placed()]
+
     def focus_first(self):
         for piece in self._order:
             for control in piece.tabbed():

@@ -1,0 +1,38 @@
+"""What the panel of a window shows, for scripts and tests. On the main thread.
+
+Told by the controls themselves: what the office tells screen readers may not be held by Python, whose clearing away
+on a thread of its own locks what the main thread waits for.
+"""
+
+from .panel import panel_of
+
+_FIELD = "com.sun.star.awt.UnoControlEditModel"
+
+
+def _told(control):
+    model = control.Model
+    field = model.supportsService(_FIELD)
+    area = control.getPosSize()
+    return {
+        "text": control.Text if field else getattr(model, "Label", ""),
+        "field": field,
+        "area": [area.X, area.Y, area.Width, area.Height],
+    }
+
+
+def panel_told(document):
+    """Every control from top to bottom, and the panel's size."""
+    panel = panel_of(document.CurrentController.Frame)
+    size = panel.Window.getPosSize()
+    return {
+        "width": size.Width,
+        "height": size.Height,
+        "controls": [_told(control) for control in panel.controls()],
+    }
+
+
+def focus_field(document, label):
+    """Sets the keyboard on the field after a label."""
+    controls = panel_of(document.CurrentController.Frame).controls()
+    at = next(i for i, c in enumerate(controls) if getattr(c.Model, "Label", None) == label)
+    next(c for c in controls[at:] if c.Model.supportsService(_FIELD)).setFocus()
