@@ -5,7 +5,7 @@ import type { OpenedFile } from './files/readXlsx';
 import { saveFile } from './files/saveFile';
 import { emptyBook, type BookData } from './grid/bookData';
 import { fitRows } from './grid/fitRows';
-import type { Grid } from './grid/openGrid';
+import { openSheet, type Grid } from './grid/openGrid';
 import { rehomed } from './grid/rehome';
 import type { GridWorkbook } from './gridWorkbook';
 import type { OpenWorkbook } from './openWorkbook';
@@ -79,6 +79,7 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
       return warn('file', sayRefusal(name, reason));
     }
     await show(name, opened.book, 'saved');
+    openSheet(grid, opened.active);
     if (opened.left.length > 0)
       warn(
         'left',

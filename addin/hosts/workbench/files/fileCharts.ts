@@ -5,7 +5,7 @@ import type { Workbook } from '@cj-tech-master/excelts';
 import { fixedReference } from '../../../workbook/address';
 import type { SheetData } from '../grid/bookData';
 import type { BookParts, KeptDrawing } from '../grid/bookParts';
-import { chartDrawing, chartIn, type ChartCells, type KeptChart } from '../grid/chartDrawing';
+import { chartDrawing, chartIn, fileChartId, type ChartCells, type KeptChart } from '../grid/chartDrawing';
 import { areaOfReference } from '../../../workbook/references';
 
 /** Must have run before a file with charts is read or written. */
@@ -42,7 +42,7 @@ const keptChart = (chart: Chart, idOf: IdOf): KeptChart | undefined => {
   });
   if (!labels || series.length === 0 || series.length < group.series.length) return undefined;
   const title = chart.title ?? '';
-  return { id: title || 'chart', type: group.type, title, finding: '', labels, series };
+  return { id: fileChartId(title), type: group.type, title, finding: '', labels, series };
 };
 
 /** The bar and line charts of a file, by sheet id, and how many charts of other kinds it has. */

@@ -48,5 +48,5 @@ export const readCsv = (name: string, bytes: Uint8Array): OpenedFile => {
     rowCount: rows.length + FRESH_SHEET.rowCount,
     columnCount: Math.max(columns + 6, FRESH_SHEET.columnCount),
   };
-  return { book: bookOf([sheet]), left: [] };
+  return { book: bookOf([sheet]), active: sheet.name, left: [] };
 };

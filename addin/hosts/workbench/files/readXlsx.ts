@@ -17,6 +17,8 @@ import { leftBehind } from './leftBehind';
 /** A file as it was opened. */
 export interface OpenedFile {
   readonly book: BookData;
+  /** The sheet that was on top when it was saved. */
+  readonly active: string;
   /** What the file holds and the grid does not keep, in words: "2 pictures". */
   readonly left: readonly string[];
 }
@@ -81,20 +83,25 @@ const readSheet = (sheet: Worksheet, keep: (cell: Cell) => string | undefined, c
   const cellData: Record<number, Record<number, ICellData>> = {};
   const rowData: Record<number, Partial<IRowData>> = {};
   let [rows, columns] = [0, 0];
-  sheet.eachRow({ includeEmpty: false }, (row, number) => {
+  for (let number = 1; number <= sheet.rowCount; number++) {
+    const row = sheet.findRow(number);
+    if (!row) continue;
     const height = (row.height ?? 0) * PIXELS_A_POINT;
     if (row.customHeight && height > 0) rowData[number - 1] = { h: height, ia: BooleanNumber.FALSE };
     if (row.hidden) rowData[number - 1] = { ...rowData[number - 1], hd: BooleanNumber.TRUE };
-    row.eachCell({ includeEmpty: false }, (cell, column) => {
+    for (let column = 1; column <= row.cellCount; column++) {
+      // Looking for a cell, and not asking for it, makes none where there is none.
+      const cell = row.findCell(column);
+      if (!cell) continue;
       count();
       const s = keep(cell);
       const content = cell.isMerged && cell.master !== cell ? undefined : gridContent(cell, feedSpelling);
-      if (s === undefined && content === undefined) return;
+      if (s === undefined && content === undefined) continue;
       (cellData[number - 1] ??= {})[column - 1] = { ...content, ...(s === undefined ? {} : { s }) };
       rows = Math.max(rows, number);
       columns = Math.max(columns, column);
-    });
-  });
+    }
+  }
   return { cellData, rowData, used: { rows, columns } };
 };
 
@@ -148,6 +155,7 @@ export const readXlsx = async (name: string, bytes: Uint8Array): Promise<OpenedF
       showGridlines: sheet.views?.[0]?.showGridLines === false ? BooleanNumber.FALSE : BooleanNumber.TRUE,
     };
   });
+  const active = file.views?.[0]?.activeTab ?? 0;
   const idOf = (sheetName: string): string | undefined =>
     sheets.find((sheet) => sheet.name === sheetName)?.id;
   const charts = drawingsIn(file, sheets, id);
@@ -159,6 +167,7 @@ export const readXlsx = async (name: string, bytes: Uint8Array): Promise<OpenedF
   };
   return {
     book: bookOf(sheets, { id, styles, resources: resourcesOf(parts), custom: withPages(pages) }),
+    active: sheets[active]?.name ?? '',
     left: leftBehind(file, charts.unread),
   };
 };

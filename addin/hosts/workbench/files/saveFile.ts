@@ -1,12 +1,12 @@
 import { formulaOf, worksheets } from '../grid/readBook';
-import type { Grid } from '../grid/openGrid';
+import { openBook, type Grid } from '../grid/openGrid';
 
 /** The open workbook as the bytes of an .xlsx file. What writes it is fetched on demand. */
 export const saveFile = async (grid: Grid): Promise<Uint8Array<ArrayBuffer>> => {
   await grid.settled();
   const { writeXlsx } = await import('./writeXlsx');
   const sheets = new Map(worksheets(grid).map((sheet) => [sheet.getSheetId(), sheet]));
-  const bytes = await writeXlsx(grid.save(), (sheetId, row, column, cell) => {
+  const bytes = await writeXlsx(grid.save(), openBook(grid).getActiveSheet().getSheetName(), (sheetId, row, column, cell) => {
     const sheet = sheets.get(sheetId);
     return sheet && formulaOf(grid, sheet, row, column, cell);
   });

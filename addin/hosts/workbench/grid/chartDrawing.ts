@@ -22,6 +22,9 @@ export interface KeptChart extends Pick<ChartEdit, 'id' | 'type' | 'title' | 'fi
   readonly series: readonly { readonly name: string; readonly values: ChartCells }[];
 }
 
+/** A file keeps no id of a chart; its title stands in for it. */
+export const fileChartId = (title: string): string => `file: ${title}`;
+
 /** Rows and columns of the sheet that a chart lies on; sizes in pixels. */
 export interface SheetSizes {
   readonly rows: number;

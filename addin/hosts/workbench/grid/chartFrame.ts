@@ -1,5 +1,5 @@
 import { createElement, useEffect, useRef, type FunctionComponent } from 'react';
-import { SetFormulaCalculationResultMutation, SetRangeValuesMutation } from '@univerjs/preset-sheets-core';
+import { SetRangeValuesMutation } from '@univerjs/preset-sheets-core';
 
 import { whenThemeChanges } from '../../../../taskpane/html/theme';
 import { CHART_COMPONENT, type KeptChart } from './chartDrawing';
@@ -12,14 +12,18 @@ const PAUSE = 200;
 /** Calls the listener some time after cells have changed, results of formulas included. */
 const whenCellsChange = (grid: Grid, listener: () => void): (() => void) => {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const watching = grid.commands.onCommandExecuted(({ id }) => {
-    if (id !== SetRangeValuesMutation.id && id !== SetFormulaCalculationResultMutation.id) return;
+  const soon = (): void => {
     clearTimeout(timer);
     timer = setTimeout(listener, PAUSE);
+  };
+  const writing = grid.commands.onCommandExecuted(({ id }) => {
+    if (id === SetRangeValuesMutation.id) soon();
   });
+  const computing = grid.api.getFormula().calculationResultApplied(soon);
   return () => {
     clearTimeout(timer);
-    watching.dispose();
+    writing.dispose();
+    computing.dispose();
   };
 };
 

@@ -8,7 +8,7 @@ import {
 import type { Area, ChartEdit } from '../../../workbook/change';
 import { WorkbookError } from '../../../workbook/port';
 import type { Chart } from '../../../../taskpane/view';
-import { chartDrawing, chartIn, type ChartCells, type KeptChart } from './chartDrawing';
+import { chartDrawing, chartIn, fileChartId, type ChartCells, type KeptChart } from './chartDrawing';
 import { inside, openBook, type Grid } from './openGrid';
 import { sheetNamed } from './readBook';
 
@@ -47,7 +47,9 @@ export const placeChart = (grid: Grid, sheet: Worksheet, edit: ChartEdit): void 
     if (!grid.commands.syncExecuteCommand(command, { unitId: place.unitId, drawings }))
       throw new WorkbookError('The workbook did not take a chart.');
   };
-  const old = chartsOn(grid, sheet).filter(({ chart }) => chart.id === edit.id);
+  const old = chartsOn(grid, sheet).filter(
+    ({ chart }) => chart.id === edit.id || chart.id === fileChartId(edit.title),
+  );
   if (old.length > 0)
     run(
       RemoveSheetDrawingCommand.id,
@@ -76,7 +78,7 @@ export const chartNow = (grid: Grid, { id, type, title, finding, labels, series 
   series: series.map(({ name, values }) => ({
     name,
     unit: '',
-    values: (rangeFor(grid, values)?.getValues() ?? [])
+    values: (rangeFor(grid, values)?.getRawValues() ?? [])
       .flat()
       .map((value) => (typeof value === 'number' ? value : Number.NaN)),
   })),

@@ -1,5 +1,4 @@
 import '@univerjs/preset-sheets-core/lib/index.css';
-import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
 import '@univerjs/preset-sheets-data-validation/lib/index.css';
 import '@univerjs/preset-sheets-drawing/lib/index.css';
 import '@univerjs/preset-sheets-find-replace/lib/index.css';
@@ -15,8 +14,6 @@ import {
   type Injector,
 } from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
-import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
-import conditionalFormattingWords from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import coreWords from '@univerjs/preset-sheets-core/locales/en-US';
 import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
@@ -83,6 +80,12 @@ export const openBook = (grid: Pick<Grid, 'api'>): OpenBook => {
   return book;
 };
 
+/** Brings a sheet to the top; nothing where there is none of that name. */
+export const openSheet = (grid: Pick<Grid, 'api'>, name: string): void => {
+  const sheet = openBook(grid).getSheetByName(name);
+  if (sheet) openBook(grid).setActiveSheet(sheet);
+};
+
 const presets = (container: HTMLElement) => [
   UniverSheetsCorePreset({
     container,
@@ -101,7 +104,6 @@ const presets = (container: HTMLElement) => [
     disableTextFormatAlert: true,
     disableTextFormatMark: true,
   }),
-  UniverSheetsConditionalFormattingPreset(),
   UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
   UniverSheetsDrawingPreset(),
   UniverSheetsFindReplacePreset(),
@@ -122,7 +124,6 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
     locales: {
       [LocaleType.EN_US]: mergeLocales(
         coreWords,
-        conditionalFormattingWords,
         dataValidationWords,
         drawingWords,
         findWords,
