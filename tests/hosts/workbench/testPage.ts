@@ -1,6 +1,8 @@
 import type { Change, Area } from '../../../addin/workbook/change';
 import { WorkbookError } from '../../../addin/workbook/port';
 import { emptyBook } from '../../../addin/hosts/workbench/grid/bookData';
+import { chartNow, chartsOn } from '../../../addin/hosts/workbench/grid/charts';
+import { sheetNamed } from '../../../addin/hosts/workbench/grid/readBook';
 import { openBook, openGrid } from '../../../addin/hosts/workbench/grid/openGrid';
 import { gridWorkbook } from '../../../addin/hosts/workbench/gridWorkbook';
 import { explainSelected } from '../../../addin/hosts/workbench/explainCell';
@@ -48,6 +50,8 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     await grid.open(book);
     return left;
   },
+  chartNumbers: (name: string) =>
+    chartsOn(grid, sheetNamed(grid, name)).map(({ chart }) => chartNow(grid, chart).series.map(({ values }) => values)),
   saveFile: async () => {
     await grid.settled();
     const bytes = await saveFile(grid);

@@ -142,6 +142,38 @@ test('charts are saved as charts and come back', async () => {
   await bench.call('open');
   await bench.call('openFile', 'garden.xlsx', file);
   expect(await bench.call('charts', 'Beds')).toMatchObject([{ title: 'Roses by bed', series: 1 }]);
+  expect(await bench.call('chartNumbers', 'Beds')).toEqual([[[24, Number.NaN, 3.5]]]);
+  const chart = GARDEN.find(({ kind }) => kind === 'chart')!;
+  await bench.call('apply', { title: 'Draw again', edits: [chart] });
+  expect(await bench.call('charts', 'Beds')).toEqual([{ id: 'roses', title: 'Roses by bed', series: 1 }]);
+});
+
+test('cells that are empty keep their looks', async () => {
+  await bench.call('apply', {
+    title: 'Mark',
+    edits: [
+      { kind: 'style', area: area('Sheet1', 4, 3), style: 'input' },
+      { kind: 'write', sheet: 'Sheet1', row: 0, column: 0, cells: [['x']] },
+    ],
+  });
+  const look: string = await bench.call('look', 'Sheet1', 4, 3);
+  expect(look).toContain('bd');
+  await bench.call('openFile', 'garden.xlsx', await bench.call('saveFile'));
+  expect(await bench.call('look', 'Sheet1', 4, 3)).toBe(look);
+});
+
+test('what the grid does not keep of a file is told', async () => {
+  const file = new FileBook();
+  const sheet = file.addWorksheet('List');
+  sheet.getCell('A1').value = 1;
+  const dot = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+  sheet.addImage(file.addImage({ base64: dot, extension: 'png' }), 'B2:C3');
+  sheet.addConditionalFormatting({
+    ref: 'A1:A9',
+    rules: [{ type: 'expression', priority: 1, formulae: ['A1>1'], style: { font: { bold: true } } }],
+  });
+  const bytes = Buffer.from(await file.xlsx.writeBuffer()).toString('base64');
+  expect(await bench.call('openFile', 'list.xlsx', bytes)).toEqual(['1 picture', 'colours by rule']);
 });
 
 test('a second saving keeps what the first kept', async () => {
