@@ -6,9 +6,13 @@ export const saveFile = async (grid: Grid): Promise<Uint8Array<ArrayBuffer>> => 
   await grid.settled();
   const { writeXlsx } = await import('./writeXlsx');
   const sheets = new Map(worksheets(grid).map((sheet) => [sheet.getSheetId(), sheet]));
-  const bytes = await writeXlsx(grid.save(), openBook(grid).getActiveSheet().getSheetName(), (sheetId, row, column, cell) => {
-    const sheet = sheets.get(sheetId);
-    return sheet && formulaOf(grid, sheet, row, column, cell);
-  });
+  const bytes = await writeXlsx(
+    grid.save(),
+    openBook(grid).getActiveSheet().getSheetName(),
+    (sheetId, row, column, cell) => {
+      const sheet = sheets.get(sheetId);
+      return sheet && formulaOf(grid, sheet, row, column, cell);
+    },
+  );
   return new Uint8Array(bytes);
 };

@@ -95,7 +95,11 @@ const writeNames = (file: Workbook, { names }: BookParts): void => {
 };
 
 /** The workbook as the bytes of an .xlsx file, with the results of its formulas for programs that do not compute them. */
-export const writeXlsx = async (book: BookData, active: string, formulaOf: FormulaOf): Promise<Uint8Array> => {
+export const writeXlsx = async (
+  book: BookData,
+  active: string,
+  formulaOf: FormulaOf,
+): Promise<Uint8Array> => {
   // A file is always built anew: one that was loaded and is saved again points to parts that it no longer has.
   readyCharts();
   const file = new Workbook();
@@ -115,8 +119,13 @@ export const writeXlsx = async (book: BookData, active: string, formulaOf: Formu
     const page = pages[id];
     if (page) writePage(page, sheet);
   }
-  const activeTab = Math.max(0, sheets.findIndex(({ name }) => name === active));
-  file.views = [{ x: 0, y: 0, width: 20_000, height: 14_000, firstSheet: 0, activeTab, visibility: 'visible' }];
+  const activeTab = Math.max(
+    0,
+    sheets.findIndex(({ name }) => name === active),
+  );
+  file.views = [
+    { x: 0, y: 0, width: 20_000, height: 14_000, firstSheet: 0, activeTab, visibility: 'visible' },
+  ];
   writeNames(file, parts);
   addCharts(file, sheets, parts);
   return new Uint8Array(await file.xlsx.writeBuffer());
