@@ -1,10 +1,18 @@
 import { call, type RawArgument, type RawScalar, type ResultValue } from '../../../functions';
 import { codeOfError } from './errorCodes';
-import type { FunctionAnswer, FunctionCall, WireArgument } from './wire';
+import type { FunctionAnswer, FunctionCall, LongRange, WireArgument } from './wire';
 
-type Long = Extract<WireArgument, { readonly height: number }>;
+const isLong = (arg: WireArgument): arg is LongRange =>
+  typeof arg === 'object' && arg !== null && 'height' in arg;
 
-const isLong = (arg: WireArgument): arg is Long => typeof arg === 'object' && arg !== null && 'height' in arg;
+const rowsOf = (range: LongRange): readonly (readonly RawScalar[])[] => {
+  if ('rows' in range) return range.rows;
+  const bytes = Buffer.from(range.numbers, 'base64');
+  const { width } = range;
+  return Array.from({ length: bytes.length / 8 / width }, (_r, row) =>
+    Array.from({ length: width }, (_c, column) => bytes.readDoubleLE(8 * (row * width + column))),
+  );
+};
 
 /**
  * The arguments as the catalogue expects them. Blank rows at the end of a range say nothing to any function, so long
@@ -12,13 +20,19 @@ const isLong = (arg: WireArgument): arg is Long => typeof arg === 'object' && ar
  * taken for one value. Ranges of unlike heights get all back, for the function to refuse.
  */
 const whole = (args: readonly WireArgument[]): RawArgument[] => {
-  const long = args.filter(isLong);
-  const alike = new Set(long.map(({ height }) => height)).size < 2;
-  const used = Math.max(2, ...long.map(({ rows }) => rows.length));
-  return args.map((arg) => {
+  const heights = new Set(args.filter(isLong).map(({ height }) => height));
+  const read = args.map((arg) => (isLong(arg) ? rowsOf(arg) : arg));
+  const used = Math.max(
+    2,
+    ...args.map((arg, index) => (isLong(arg) ? (read[index] as readonly unknown[]).length : 0)),
+  );
+  return args.map((arg, index) => {
     if (!isLong(arg)) return arg;
-    const blank: readonly RawScalar[] = (arg.rows[0] ?? ['']).map(() => '');
-    return Array.from({ length: alike ? used : arg.height }, (_, row) => arg.rows[row] ?? blank);
+    const rows = read[index] as readonly (readonly RawScalar[])[];
+    const length = heights.size < 2 ? used : arg.height;
+    if (rows.length === length) return rows;
+    const blank: readonly RawScalar[] = (rows[0] ?? ['']).map(() => '');
+    return Array.from({ length }, (_, row) => rows[row] ?? blank);
   });
 };
 

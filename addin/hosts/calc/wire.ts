@@ -3,12 +3,14 @@ import type { PaneEvent } from '../../../taskpane/view';
 
 /** What the component and the engine say to each other: one JSON value a line, over the engine's stdin and stdout. */
 
-/**
- * An argument as Calc hands it over: a number, a text, null where it was left out, rows of cells, or rows of cells
- * whose blank rows at the end were left out.
- */
-export type WireArgument =
-  RawArgument | { readonly rows: readonly (readonly (number | string)[])[]; readonly height: number };
+/** A long range whose blank rows at the end were left out; `height` counts them. */
+export type LongRange =
+  | { readonly rows: readonly (readonly (number | string)[])[]; readonly height: number }
+  /** Nothing but numbers, row by row: eight bytes each, the lowest first, in base 64. */
+  | { readonly numbers: string; readonly width: number; readonly height: number };
+
+/** An argument as Calc hands it over: a number, a text, null where it was left out, rows of cells, or a long range. */
+export type WireArgument = RawArgument | LongRange;
 
 /** A cell asks for the value of a function. */
 export interface FunctionCall {

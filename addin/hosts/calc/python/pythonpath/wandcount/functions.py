@@ -1,6 +1,10 @@
 """The worksheet functions: each call of a cell goes to the engine, and its answer becomes a cell value."""
 
+import array
+import base64
+import itertools
 import struct
+import sys
 
 import unohelper
 from com.sun.star.lang import XServiceInfo
@@ -69,7 +73,22 @@ def _shortened(argument):
     blank = ("",) * len(argument[0])
     while used and argument[used - 1] == blank:
         used -= 1
-    return {"rows": argument[: max(used, 1)], "height": len(argument)}
+    rows = argument[: max(used, 1)]
+    packed = _packed(rows)
+    if packed is not None:
+        return {"numbers": packed, "width": len(rows[0]), "height": len(argument)}
+    return {"rows": rows, "height": len(argument)}
+
+
+def _packed(rows):
+    """Rows of nothing but numbers as their bytes, which cost a tenth of what their digits do; None for others."""
+    try:
+        numbers = array.array("d", itertools.chain.from_iterable(rows))
+    except TypeError:
+        return None
+    if sys.byteorder == "big":
+        numbers.byteswap()
+    return base64.b64encode(numbers).decode("ascii")
 
 
 def _cell(value):

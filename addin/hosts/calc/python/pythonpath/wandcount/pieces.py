@@ -16,9 +16,12 @@ _TITLE_SIZE = 1.35
 _LABEL_SHARE = 0.42
 
 _GRID_MOST_ROWS = 9
-_GRID_LETTER = 7
-_GRID_CELL = 14
+# In the units of dialogs, which a column is measured in.
+_GRID_LETTER = 4
+_GRID_CELL = 10
 _GRID_BAR = 18
+# Pixels in such a unit, about.
+_PIXELS = 1.8
 
 
 class _Listener(unohelper.Base, XActionListener, XItemListener, XTextListener, XFocusListener):
@@ -473,7 +476,7 @@ class Grid(Piece):
     def place(self, x, y, width):
         row = self._grid.Model.RowHeight or self.drawing.line_height + GAP
         shown = min(len(self.piece["rows"]), _GRID_MOST_ROWS) + 1
-        bar = _GRID_BAR if sum(self._widths) > width else 0
+        bar = _GRID_BAR if sum(self._widths) * _PIXELS > width else 0
         height = shown * row + bar + GAP
         place(self._grid, x, y, width, height)
         return height
