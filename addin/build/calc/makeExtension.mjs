@@ -6,6 +6,8 @@ import { dist, root } from '../paths.mjs';
 import { importTypeScript } from '../typescript.mjs';
 import engine from '../webpack.calc.mjs';
 
+import { carriedNode } from './carriedNode.mjs';
+
 /** Where the extension goes. */
 export const extension = join(dist, 'wandcount.oxt');
 
@@ -13,12 +15,14 @@ export const extension = join(dist, 'wandcount.oxt');
  * The extension's bytes; the same sources give the same.
  *
  * @param folder where the engine is put on the way
+ * @param node   the program that runs the engine, for those who have none; left out in the ordinary extension
  */
-export const extensionBytes = async (folder = join(dist, 'calc')) => {
+export const extensionBytes = async (folder = join(dist, 'calc'), node = undefined) => {
   await bundle(engine({ mode: 'production', folder }));
   const { packageFiles, zipped } = await importTypeScript('addin/build/calc/index.ts');
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  return zipped({ ...packageFiles(root, version), 'engine.cjs': readFileSync(join(folder, 'engine.cjs')) });
+  const files = { ...packageFiles(root, version), 'engine.cjs': readFileSync(join(folder, 'engine.cjs')) };
+  return node === undefined ? zipped(files) : zipped({ ...files, [node.path]: node.bytes }, [node.path]);
 };
 
 /** Makes dist/wandcount.oxt. */
@@ -26,4 +30,12 @@ export const makeExtension = async () => {
   const bytes = await extensionBytes();
   mkdirSync(dist, { recursive: true });
   writeFileSync(extension, bytes);
+};
+
+/** Makes dist/wandcount-<platform>.oxt, which brings the program that runs the engine; returns its path. */
+export const makeCarryingExtension = async (platform) => {
+  const bytes = await extensionBytes(undefined, carriedNode(platform));
+  const path = join(dist, `wandcount-${platform}.oxt`);
+  writeFileSync(path, bytes);
+  return path;
 };

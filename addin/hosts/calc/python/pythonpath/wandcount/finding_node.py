@@ -78,13 +78,21 @@ def _newest_first(pattern):
     return sorted(glob.glob(os.path.expanduser(os.path.expandvars(pattern))), key=version, reverse=True)
 
 
+def _carried():
+    """The program that some packages bring. Unpacking them does not keep it runnable."""
+    path = packaged("engine", _PROGRAM)
+    if os.path.isfile(path) and not os.access(path, os.X_OK):
+        os.chmod(path, 0o755)
+    return path
+
+
 def _candidates():
     pointed = os.environ.get(_POINTER)
     if pointed:
         yield pointed
         return
     yield chosen_node()
-    yield packaged("engine", _PROGRAM)
+    yield _carried()
     yield shutil.which("node")
     platform = "linux" if sys.platform.startswith("linux") else sys.platform
     for pattern in _USUAL.get(platform, ()) + (() if _WINDOWS else _MANAGED):
