@@ -1,0 +1,239 @@
+import { readFileSync } from 'node:fs';
+
+import { Workbook as FileBook } from '@cj-tech-master/excelts';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+
+import { cellOnScreen, serveWorkbench, smallList, typeInCell, type Workbenches } from './openPage';
+
+let benches: Workbenches;
+let context: BrowserContext;
+let page: Page;
+let troubles: readonly string[];
+
+beforeAll(async () => {
+  benches = await serveWorkbench();
+});
+afterAll(() => benches?.close());
+beforeEach(async () => {
+  context = await benches.browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-US' });
+  // A browser without file dialogs saves into its downloads, which a test can look at.
+  await context.addInitScript(() => {
+    delete (window as { showSaveFilePicker?: unknown }).showSaveFilePicker;
+    window.print = () => undefined;
+  });
+  ({ page, troubles } = await benches.open(context));
+});
+afterEach(() => context.close());
+
+const press = async (label: string): Promise<void> => {
+  await page.locator('#pane button', { hasText: label }).first().click();
+  await page.locator('#pane .message').waitFor();
+};
+const unsaved = () => page.locator('#file-state').isVisible();
+const saved = async (): Promise<FileBook> => {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save')]);
+  const file = new FileBook();
+  await file.xlsx.load(readFileSync(await download.path()) as never);
+  return file;
+};
+const openList = async (name: string, text: string): Promise<void> => {
+  await page.setInputFiles('#file', { name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+  await page.locator('#file-name', { hasText: name }).waitFor();
+};
+
+test('the page opens the sample list, asks nothing outside its own origin and keeps to its policy', async () => {
+  expect(await page.locator('#file-name').innerText()).toBe('untidy-list.xlsx');
+  expect(await page.locator('#pane .answer').innerText()).toContain('10 roses in 2 beds');
+  expect(await unsaved()).toBe(false);
+  const policy = (await page.locator('meta[http-equiv]').getAttribute('content')) ?? '';
+  expect(policy).toContain("script-src 'self';");
+  expect(policy).not.toMatch(/unsafe-eval|https?:/);
+  await page.waitForTimeout(3_500);
+  expect(troubles).toEqual([]);
+  await page.evaluate(() => {
+    addEventListener('securitypolicyviolation', ({ effectiveDirective }) => (document.title = effectiveDirective));
+    setTimeout('document.title = "a text was run as a program"', 0);
+  });
+  await expect.poll(() => page.title()).toBe('script-src');
+});
+
+test('what the pane does is one step back, and what was saved is not marked', async () => {
+  await press('Make the plant inventory');
+  expect(await unsaved()).toBe(true);
+  expect(await page.title()).toMatch(/^• untidy-list\.xlsx/);
+  const file = await saved();
+  expect(file.worksheets.map(({ name }) => name)).toEqual(expect.arrayContaining(['My roses', 'Plants', 'Beds']));
+  expect(await unsaved()).toBe(false);
+  await page.click('#undo');
+  await expect.poll(unsaved).toBe(true);
+  expect((await saved()).worksheets.map(({ name }) => name)).toEqual(['My roses']);
+  await page.click('#redo');
+  await expect.poll(unsaved).toBe(true);
+  expect((await saved()).getWorksheet('Plants')?.getCell('A5').value).toBe('Winter Lantern');
+});
+
+test('a formula typed into a cell is computed, and the pane says why it refuses', async () => {
+  await typeInCell(page, 5, 6, '=feed.seconds(0.7,"gal",2.8,"gal/min")');
+  await typeInCell(page, 6, 6, '=FEED.SECONDS("much","gal",2.8,"gal/min")');
+  await page.locator('#pane', { hasText: 'much' }).waitFor();
+  expect(await page.locator('#pane').innerText()).toMatch(/dose.*“?much/i);
+  const { x, y } = await cellOnScreen(page, 5, 6);
+  await page.mouse.click(x, y);
+  await page.locator('#pane summary', { hasText: 'G6 shows 15' }).waitFor();
+  const sheet = (await saved()).getWorksheet('My roses')!;
+  expect(sheet.getCell('G6').result).toBeCloseTo(15, 9);
+  expect(sheet.getCell('G7').result).toEqual({ error: '#VALUE!' });
+});
+
+describe('work that was not saved', () => {
+  test('outlives the tab, and is offered on the next start', async () => {
+    await press('Make the plant inventory');
+    await page.waitForTimeout(2_500);
+    await page.close({ runBeforeUnload: false });
+    ({ page, troubles } = await benches.open(context));
+    const offer = page.locator('.notice', { hasText: 'was not saved' });
+    await offer.waitFor();
+    expect(await offer.innerText()).toMatch(/“untidy-list\.xlsx” from \d{1,2}:\d\d\s?[AP]M was not saved\./);
+    await offer.getByRole('button', { name: 'Open it' }).click();
+    await page.locator('#pane .answer', { hasText: '10 roses in 2 beds' }).waitFor();
+    await expect.poll(unsaved).toBe(true);
+    expect((await saved()).getWorksheet('Plants')?.getCell('A5').value).toBe('Winter Lantern');
+    await page.close();
+    ({ page, troubles } = await benches.open(context));
+    await page.waitForTimeout(1_000);
+    expect(await page.locator('.notice').count()).toBe(0);
+  });
+
+  test('is not offered while the tab it belongs to is open', async () => {
+    await press('Make the plant inventory');
+    await page.waitForTimeout(2_500);
+    const second = await benches.open(context);
+    await second.page.waitForTimeout(1_000);
+    expect(await second.page.locator('.notice').count()).toBe(0);
+  });
+
+  test('may be discarded', async () => {
+    await press('Make the plant inventory');
+    await page.waitForTimeout(2_500);
+    await page.close();
+    ({ page } = await benches.open(context));
+    await page.getByRole('button', { name: 'Discard' }).click();
+    await page.waitForTimeout(500);
+    await page.close();
+    ({ page } = await benches.open(context));
+    await page.waitForTimeout(1_000);
+    expect(await page.locator('.notice').count()).toBe(0);
+  });
+
+  test('is asked about when the page is left, and offered back when another file is opened', async () => {
+    await press('Make the plant inventory');
+    await openList('other.csv', 'Bed,Rose\nNorth,Elsewhere\n');
+    expect(await unsaved()).toBe(false);
+    await page.getByRole('button', { name: 'Bring it back' }).click();
+    await page.locator('#file-name', { hasText: 'untidy-list.xlsx' }).waitFor();
+    await expect.poll(unsaved).toBe(true);
+    const asked = page.waitForEvent('dialog');
+    const closing = page.close({ runBeforeUnload: true });
+    const dialog = await asked;
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.accept();
+    await closing;
+  });
+});
+
+test('a file that cannot be opened is refused above the work, and the workbook stays', async () => {
+  await page.setInputFiles('#file', {
+    name: 'roses.xlsx',
+    mimeType: 'application/octet-stream',
+    buffer: (await smallList()).subarray(0, 900),
+  });
+  const notice = page.getByRole('alert').filter({ hasText: 'roses.xlsx' });
+  await notice.waitFor();
+  expect(await notice.innerText()).toContain('“roses.xlsx” is cut off or damaged');
+  expect(await page.locator('#file-name').innerText()).toBe('untidy-list.xlsx');
+});
+
+test('HTML in a file and in its name is text', async () => {
+  const bad = '<img src=x onerror="document.title=1">';
+  await page.setInputFiles('#file', {
+    name: `${bad}.csv`,
+    mimeType: 'text/csv',
+    buffer: Buffer.from(`Bed,Rose,How many\nEast,${bad.replaceAll('"', '')},3\n`),
+  });
+  await page.locator('#file-name', { hasText: 'onerror' }).waitFor();
+  await page.locator('#pane', { hasText: 'onerror' }).waitFor();
+  expect(await page.locator('#pane img, .bar img, .notices img').count()).toBe(0);
+  expect(troubles).toEqual([]);
+});
+
+test('files are saved through the file dialog where there is one, the next time without asking', async () => {
+  await page.evaluate(() => {
+    const log: unknown[] = [];
+    Object.assign(window, {
+      saves: log,
+      showSaveFilePicker: async ({ suggestedName }: { suggestedName: string }) => {
+        log.push(`asked for ${suggestedName}`);
+        return {
+          name: 'mine.xlsx',
+          createWritable: async () => ({
+            write: async (blob: Blob) => void log.push(blob.size > 1_000),
+            close: async () => void log.push('closed'),
+          }),
+        };
+      },
+    });
+  });
+  await page.click('#save');
+  await page.locator('#file-name', { hasText: 'mine.xlsx' }).waitFor();
+  await press('Make the plant inventory');
+  await page.keyboard.press('Control+s');
+  await expect.poll(unsaved).toBe(false);
+  expect(await page.evaluate(() => (window as unknown as { saves: unknown[] }).saves)).toEqual([
+    'asked for untidy-list.xlsx',
+    true,
+    'closed',
+    true,
+    'closed',
+  ]);
+});
+
+test('a new garden is an empty workbook', async () => {
+  await page.click('#more');
+  await page.keyboard.press('Enter');
+  await page.locator('#file-name', { hasText: 'garden.xlsx' }).waitFor();
+  expect((await saved()).worksheets.map(({ name }) => name)).toEqual(['Sheet1']);
+});
+
+test('printing without a card says where to make one', async () => {
+  await page.click('#print');
+  const notice = page.getByRole('alert').filter({ hasText: 'There is no card yet' });
+  await notice.waitFor();
+  expect(await page.locator('#print-view').count()).toBe(0);
+});
+
+describe('on a narrow page', () => {
+  test('steps and sheets take turns, and nothing is wider than the page', async () => {
+    await page.setViewportSize({ width: 360, height: 740 });
+    expect(await page.locator('#pane').isVisible()).toBe(true);
+    expect(await page.locator('#grid').isVisible()).toBe(false);
+    await page.getByRole('tab', { name: 'Sheets' }).click();
+    expect(await page.locator('#pane').isVisible()).toBe(false);
+    expect(await page.locator('#grid').isVisible()).toBe(true);
+    await page.keyboard.press('ArrowLeft');
+    expect(await page.locator('#pane').isVisible()).toBe(true);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+  });
+});
+
+test('the pane is made wider and narrower with the keyboard, and stays so', async () => {
+  const width = async () => Math.round((await page.locator('#pane').boundingBox())!.width);
+  const before = await width();
+  await page.locator('#splitter').focus();
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('ArrowLeft');
+  expect(await width()).toBe(before + 48);
+  await page.reload();
+  await page.locator('#pane .answer').waitFor();
+  expect(await width()).toBe(before + 48);
+});
