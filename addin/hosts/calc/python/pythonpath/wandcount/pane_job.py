@@ -6,6 +6,7 @@ holds the office's lock and waits for Python's: so other threads than that one m
 
 import json
 import threading
+import time
 
 import unohelper
 from com.sun.star.lang import XServiceInfo
@@ -17,12 +18,14 @@ from .open_documents import document_named
 from .panel_told import focus_field, panel_told
 from .places import NAMES
 from .requests import answer
-from .sessions import WAITS_ITS_TURN, session_of
+from .sessions import WAITS_ITS_TURN, session_of, session_of_key
 
 _SERVICES = (NAMES["paneJob"],)
 
 # What the longest action may take, s.
 _LIMIT = 120.0
+_LOOKS = 100
+_BETWEEN_LOOKS = 0.1
 
 
 def _settle(key, event):
@@ -44,11 +47,19 @@ def _do(key, request):
     _settle(key, WAITS_ITS_TURN)
     if "event" in request:
         _settle(key, request["event"])
-    return on_main_thread(lambda: _shown(session_of(document_named(key))))
+    return _shown(key)
 
 
-def _shown(session):
-    return absent_view(session.absent) if session.absent else session.view
+def _shown(key):
+    """The view; where the engine has just ended, that of the next one or why there is none."""
+    for _ in range(_LOOKS):
+        session = session_of_key(key)
+        if session.absent:
+            return absent_view(session.absent)
+        if session.view:
+            return session.view
+        time.sleep(_BETWEEN_LOOKS)
+    return None
 
 
 class PaneJob(unohelper.Base, XServiceInfo, XJob):

@@ -101,8 +101,7 @@ class Session:
     def engine_ended(self):
         self.restarted = self._open
         self._open = False
-        if self._panels:
-            self.open()
+        self.open()
 
     def try_again(self):
         """As the user asked."""
@@ -158,6 +157,11 @@ def session_of(document):
     key = document.RuntimeUID
     if key not in _sessions:
         _sessions[key] = Session(document)
+    return _sessions[key]
+
+
+def session_of_key(key):
+    """The pane of a document's RuntimeUID, which somebody has asked for before."""
     return _sessions[key]
 
 
