@@ -39,10 +39,7 @@ export const hostServices = (grid: Grid, workbook: GridWorkbook, functions: Feed
   print: (sheet) => printSheet(grid, sheet),
   download: async (name, mime, text) => download(name, new Blob([text], { type: mime })),
   explain: () => explainSelected(grid, functions),
-  undo: async () => {
-    await grid.api.undo();
-    await grid.settled();
-  },
+  undo: () => grid.back(),
   watch: (listener) => {
     let at: HostEvent = { kind: 'workbookChanged' };
     const changed = later(() => listener({ kind: 'workbookChanged' }));

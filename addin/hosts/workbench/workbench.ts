@@ -119,8 +119,8 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
         );
       }
     },
-    undo: async () => void (await grid.api.undo()),
-    redo: async () => void (await grid.api.redo()),
+    undo: () => grid.back(),
+    redo: () => grid.again(),
     printCard: async () => {
       const card = areaNamed(await workbook.outline(), CARD);
       if (!card) return warn('print', 'There is no card yet. Make one under Round, then print it.');

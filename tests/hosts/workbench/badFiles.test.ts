@@ -25,7 +25,8 @@ const base64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base6
 const PARTS = { '[Content_Types].xml': strToU8('<Types/>'), 'xl/workbook.xml': strToU8('<workbook/>') };
 
 /** The good file with one of its parts in other words. */
-const withPart = (name: string, text: string): Uint8Array => zipSync({ ...unzipSync(good), [name]: strToU8(text) });
+const withPart = (name: string, text: string): Uint8Array =>
+  zipSync({ ...unzipSync(good), [name]: strToU8(text) });
 
 /** A zip whose directory says that its one large part is small. */
 const lyingZip = (): Uint8Array => {
@@ -42,13 +43,22 @@ const lockedZip = (): Uint8Array => {
   const bytes = zipSync(PARTS);
   const view = new DataView(bytes.buffer);
   for (let at = 0; at < bytes.length - 4; at++)
-    if (view.getUint32(at, true) === 0x02014b50) view.setUint16(at + 8, view.getUint16(at + 8, true) | 1, true);
+    if (view.getUint32(at, true) === 0x02014b50)
+      view.setUint16(at + 8, view.getUint16(at + 8, true) | 1, true);
   return bytes;
 };
 
 const BAD: Readonly<Record<string, readonly [name: string, bytes: () => Uint8Array, says: RegExp]>> = {
-  'an empty file': ['list.xlsx', () => new Uint8Array(), /^“list.xlsx” is empty; there is nothing in it to open\.$/],
-  'a file cut off': ['list.xlsx', () => good.slice(0, Math.floor(good.length * 0.7)), /is cut off or damaged/],
+  'an empty file': [
+    'list.xlsx',
+    () => new Uint8Array(),
+    /^“list.xlsx” is empty; there is nothing in it to open\.$/,
+  ],
+  'a file cut off': [
+    'list.xlsx',
+    () => good.slice(0, Math.floor(good.length * 0.7)),
+    /is cut off or damaged/,
+  ],
   'a file with a hole in it': [
     'list.xlsx',
     () => good.map((byte, at) => (at > 200 && at < 600 ? 0 : byte)),
@@ -77,7 +87,11 @@ const BAD: Readonly<Record<string, readonly [name: string, bytes: () => Uint8Arr
   ],
   'an OpenDocument sheet': [
     'list.xlsx',
-    () => zipSync({ mimetype: strToU8('application/vnd.oasis.opendocument.spreadsheet'), 'content.xml': strToU8('<x/>') }),
+    () =>
+      zipSync({
+        mimetype: strToU8('application/vnd.oasis.opendocument.spreadsheet'),
+        'content.xml': strToU8('<x/>'),
+      }),
     /is an OpenDocument spreadsheet\. Save it as \.xlsx/,
   ],
   'a file made to burst': [
@@ -91,21 +105,28 @@ const BAD: Readonly<Record<string, readonly [name: string, bytes: () => Uint8Arr
     () => withPart('xl/worksheets/sheet1.xml', '<worksheet><sheetData><row r="1"><c r="A1"><v>1</v'),
     /could not be read: it is damaged/,
   ],
-  'a list of values that is none': ['list.csv', () => Uint8Array.of(0x42, 0, 0x65, 0), /is not a list of values/],
+  'a list of values that is none': [
+    'list.csv',
+    () => Uint8Array.of(0x42, 0, 0x65, 0),
+    /is not a list of values/,
+  ],
   'an empty list of values': ['list.csv', () => new Uint8Array(), /^“list.csv” is empty/],
 };
 
-test.each(Object.entries(BAD))('%s is refused in a sentence, and the workbook stays', async (_what, [name, bytes, says]) => {
-  await bench.call('open');
-  await bench.call('apply', {
-    title: 'Mark',
-    edits: [{ kind: 'write', sheet: 'Sheet1', row: 0, column: 0, cells: [['kept']] }],
-  });
-  const refused = bench.call('openFile', name, base64(bytes()));
-  await expect(refused).rejects.toThrow(says);
-  const { sheets } = (await bench.call('outline')) as { sheets: unknown };
-  expect(sheets).toEqual([{ name: 'Sheet1', rows: 1, columns: 1, merges: [] }]);
-});
+test.each(Object.entries(BAD))(
+  '%s is refused in a sentence, and the workbook stays',
+  async (_what, [name, bytes, says]) => {
+    await bench.call('open');
+    await bench.call('apply', {
+      title: 'Mark',
+      edits: [{ kind: 'write', sheet: 'Sheet1', row: 0, column: 0, cells: [['kept']] }],
+    });
+    const refused = bench.call('openFile', name, base64(bytes()));
+    await expect(refused).rejects.toThrow(says);
+    const { sheets } = (await bench.call('outline')) as { sheets: unknown };
+    expect(sheets).toEqual([{ name: 'Sheet1', rows: 1, columns: 1, merges: [] }]);
+  },
+);
 
 test('the good file of which the bad ones are made opens', async () => {
   expect(await bench.call('openFile', 'list.xlsx', base64(good))).toEqual([]);

@@ -56,7 +56,11 @@ export const serveWorkbench = async (): Promise<Workbenches> => {
 };
 
 /** Where a cell of the grid is drawn while nothing is scrolled, for columns and rows of the usual size. */
-export const cellOnScreen = async (page: Page, row: number, column: number): Promise<{ x: number; y: number }> => {
+export const cellOnScreen = async (
+  page: Page,
+  row: number,
+  column: number,
+): Promise<{ x: number; y: number }> => {
   const box = await page.locator('canvas[id^=univer-sheet-main-canvas]').boundingBox();
   if (!box) throw new Error('The grid is not drawn.');
   return { x: box.x + 46 + 88 * column + 44, y: box.y + 20 + 24 * row + 12 };

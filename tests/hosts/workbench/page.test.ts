@@ -52,7 +52,10 @@ test('the page opens the sample list, asks nothing outside its own origin and ke
   await page.waitForTimeout(3_500);
   expect(troubles).toEqual([]);
   await page.evaluate(() => {
-    addEventListener('securitypolicyviolation', ({ effectiveDirective }) => (document.title = effectiveDirective));
+    addEventListener(
+      'securitypolicyviolation',
+      ({ effectiveDirective }) => (document.title = effectiveDirective),
+    );
     setTimeout('document.title = "a text was run as a program"', 0);
   });
   await expect.poll(() => page.title()).toBe('script-src');
@@ -63,7 +66,9 @@ test('what the pane does is one step back, and what was saved is not marked', as
   expect(await unsaved()).toBe(true);
   expect(await page.title()).toMatch(/^• untidy-list\.xlsx/);
   const file = await saved();
-  expect(file.worksheets.map(({ name }) => name)).toEqual(expect.arrayContaining(['My roses', 'Plants', 'Beds']));
+  expect(file.worksheets.map(({ name }) => name)).toEqual(
+    expect.arrayContaining(['My roses', 'Plants', 'Beds']),
+  );
   expect(await unsaved()).toBe(false);
   await page.click('#undo');
   await expect.poll(unsaved).toBe(true);
@@ -84,6 +89,20 @@ test('a formula typed into a cell is computed, and the pane says why it refuses'
   const sheet = (await saved()).getWorksheet('My roses')!;
   expect(sheet.getCell('G6').result).toBeCloseTo(15, 9);
   expect(sheet.getCell('G7').result).toEqual({ error: '#VALUE!' });
+});
+
+test('what is typed into the pane stays out of the cells', async () => {
+  await press('Make the plant inventory');
+  const dose = page.locator('#pane table input').first();
+  await dose.click();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('0.8');
+  await page.keyboard.press('Control+z');
+  await page.keyboard.type('5');
+  expect(await dose.inputValue()).toContain('5');
+  const file = await saved();
+  expect(file.getWorksheet('Plants')?.getCell('A1').value).toBe('Plants');
+  expect(file.getWorksheet('Plants')?.getCell('A5').value).toBe('Winter Lantern');
 });
 
 describe('work that was not saved', () => {

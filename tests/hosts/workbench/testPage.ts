@@ -25,19 +25,20 @@ const sheet = (name: string) => {
 };
 
 const functions = registerFeedFunctions(grid);
+let failing = '';
+grid.commands.beforeCommandExecuted(({ id }) => {
+  if (id === failing) throw new Error(`made to fail at ${id}`);
+});
 
 const calls: Record<string, (...args: never[]) => unknown> = {
   open: () => grid.open(emptyBook()),
   outline: () => workbook.outline(),
   read: (areas: Area[]) => workbook.read(areas),
   apply: (change: Change) => workbook.apply(change),
-  undo: async () => {
-    await grid.api.undo();
-    await grid.settled();
-  },
-  redo: async () => {
-    await grid.api.redo();
-    await grid.settled();
+  undo: () => grid.back(),
+  redo: () => grid.again(),
+  failAt: (command: string) => {
+    failing = command;
   },
   renameSheet: (from: string, to: string) => void sheet(from).setName(to),
   insertRows: (name: string, at: number, count: number) => void sheet(name).insertRows(at, count),
@@ -51,7 +52,9 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     return left;
   },
   chartNumbers: (name: string) =>
-    chartsOn(grid, sheetNamed(grid, name)).map(({ chart }) => chartNow(grid, chart).series.map(({ values }) => values)),
+    chartsOn(grid, sheetNamed(grid, name)).map(({ chart }) =>
+      chartNow(grid, chart).series.map(({ values }) => values),
+    ),
   saveFile: async () => {
     await grid.settled();
     const bytes = await saveFile(grid);

@@ -166,7 +166,8 @@ test('what the grid does not keep of a file is told', async () => {
   const file = new FileBook();
   const sheet = file.addWorksheet('List');
   sheet.getCell('A1').value = 1;
-  const dot = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+  const dot =
+    'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
   sheet.addImage(file.addImage({ base64: dot, extension: 'png' }), 'B2:C3');
   sheet.addConditionalFormatting({
     ref: 'A1:A9',

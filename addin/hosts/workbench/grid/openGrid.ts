@@ -7,6 +7,7 @@ import '@univerjs/preset-sheets-sort/lib/index.css';
 import {
   ICommandService,
   IUndoRedoService,
+  IUniverInstanceService,
   LocaleType,
   LogLevel,
   mergeLocales,
@@ -57,6 +58,10 @@ export interface Grid {
   readonly opening: boolean;
   /** Puts another workbook in place of the one that is open; its undo starts anew. */
   open(data: BookData): Promise<void>;
+  /** Takes the last step back, where there is one. */
+  back(): Promise<void>;
+  /** Brings the step that was taken back again. */
+  again(): Promise<void>;
   /** Everything that is open, as the grid itself keeps it. */
   save(): BookData;
   dark(on: boolean): void;
@@ -143,6 +148,9 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
   api.createWorkbook(emptyBook());
   const injector = univer.__getInjector();
   const calculation = trackCalculation(injector, () => api.getFormula().executeCalculation());
+  // The grid counts the steps of the workbook that has its attention; a new one does not have it by itself.
+  const focusBook = (): void => injector.get(IUniverInstanceService).focusUnit(openBook({ api }).getId());
+  focusBook();
   let opening = false;
   const grid: Grid = {
     get opening() {
@@ -160,9 +168,18 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
       // The old book goes first: two at once leave conditional formats undrawn.
       api.disposeUnit(openBook({ api }).getId());
       api.createWorkbook(data);
+      focusBook();
       calculation.everything();
       await calculation.settled();
       opening = false;
+    },
+    back: async () => {
+      openBook({ api }).undo();
+      await calculation.settled();
+    },
+    again: async () => {
+      openBook({ api }).redo();
+      await calculation.settled();
     },
     save: () => openBook({ api }).save(),
     dark: (on) => api.toggleDarkMode(on),
