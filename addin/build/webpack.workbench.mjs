@@ -67,7 +67,10 @@ export default ({ mode, entry = 'addin/hosts/workbench/main.ts', folder = join(d
     ],
   },
   optimization: {
-    minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
+    // esbuild is quick by itself; workers would start the program again that called for the build.
+    minimizer: [
+      new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false, parallel: false }),
+    ],
   },
   performance: { hints: false },
   plugins: [
