@@ -8,6 +8,7 @@ import { gridWorkbook, type GridWorkbook } from './gridWorkbook';
 import { hostServices } from './hostServices';
 import { openWorkbook } from './openWorkbook';
 import { keepDrafts } from './page/keepDrafts';
+import { nameControls } from './page/nameControls';
 import { openNarrowTabs } from './page/narrowTabs';
 import { openNotices } from './page/notices';
 import { openSplitter } from './page/splitter';
@@ -38,6 +39,7 @@ export const startWorkbench = async (): Promise<StartedWorkbench> => {
   const darkness = matchMedia('(prefers-color-scheme: dark)');
   const grid = openGrid(element('grid'), { dark: darkness.matches });
   darkness.addEventListener('change', ({ matches }) => grid.dark(matches));
+  nameControls(element('grid'));
   const workbook = gridWorkbook(grid);
   const functions = registerFeedFunctions(grid);
   const services = hostServices(grid, workbook, functions);

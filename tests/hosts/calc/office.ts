@@ -82,10 +82,12 @@ const processesOf = (profile: string): number[] =>
 
 let offices = 0;
 
-const launch = async (
-  profile: string,
-  { env = {}, window = false }: Start,
-): Promise<Omit<Office, 'folder'>> => {
+/** Milliseconds in which an office that has just started opens its first document. */
+const OPENING = 20_000;
+
+/** Starts an office; one that hangs as it opens its first document is ended and started anew. */
+const launch = async (profile: string, start: Start, tries = 4): Promise<Omit<Office, 'folder'>> => {
+  const { env = {}, window = false } = start;
   offices += 1;
   const pipe = `wandcount-${process.pid}-${offices}`;
   const words = [
@@ -98,21 +100,36 @@ const launch = async (
   ];
   const child = spawn(SOFFICE, words, { stdio: 'ignore', env: { ...process.env, ...env }, detached: true });
   const driver = startDriver();
+  const kill = async () => {
+    for (const pid of processesOf(profile)) process.kill(pid, 'SIGKILL');
+    await driver.end();
+  };
   await driver.ask({ do: 'connect', pipe, seconds: 60 });
   // It answers before its main loop runs; a document opened in between is waited for without end.
   await pause(window ? 2_000 : 300);
+  const opened = driver
+    .ask({ do: 'open_document' })
+    .then((doc) => driver.ask({ do: 'close', doc }))
+    .then(() => true);
+  // Where the office is ended because it hangs, nobody waits for this answer any more.
+  opened.catch(() => undefined);
+  if (!(await Promise.race([opened, pause(OPENING).then(() => false)]))) {
+    await kill();
+    if (tries <= 1)
+      throw new Error(`LibreOffice opened no document within ${OPENING / 1000} s, again and again.`);
+    return launch(profile, start, tries - 1);
+  }
   return {
     pids: () => processesOf(profile),
     userFolder: join(profile, 'user'),
     ask: driver.ask as Office['ask'],
     end: async () => {
       // An office that is still busy with itself says no; the bridge goes away with it, so an answer may never come.
-      for (let tries = 0; tries < 5 && running(child); tries += 1) {
+      for (let asked = 0; asked < 5 && running(child); asked += 1) {
         void driver.ask({ do: 'end' }).catch(() => undefined);
         await Promise.race([ended(child), pause(3_000)]);
       }
-      for (const pid of processesOf(profile)) process.kill(pid, 'SIGKILL');
-      await driver.end();
+      await kill();
     },
   };
 };

@@ -1,10 +1,19 @@
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 
 import { Workbook as FileBook } from '@cj-tech-master/excelts';
+import type { AxeResults } from 'axe-core';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 
+import { root } from '../../../addin/build/paths.mjs';
 import { cellOnScreen, serveWorkbench, smallList, typeInCell, type Workbenches } from './openPage';
+
+/** What the grid's package does by itself: two areas for messages of one name, a button within a button. */
+const GRID_OWN: Readonly<Record<string, RegExp>> = {
+  'landmark-unique': /aria-label="Notifications/,
+  'nested-interactive': /data-slot="dropdown-menu-trigger"/,
+};
 
 let benches: Workbenches;
 let context: BrowserContext;
@@ -229,6 +238,28 @@ test('printing without a card says where to make one', async () => {
   const notice = page.getByRole('alert').filter({ hasText: 'There is no card yet' });
   await notice.waitFor();
   expect(await page.locator('#print-view').count()).toBe(0);
+});
+
+test.each([
+  ['light', 1280],
+  ['dark', 1024],
+  ['light', 360],
+] as const)('nothing stands in the way of assistive programs, %s, %d px wide', async (colorScheme, width) => {
+  await page.emulateMedia({ colorScheme });
+  await page.setViewportSize({ width, height: 768 });
+  await press('Make the plant inventory');
+  await page.evaluate(readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8'));
+  const found = await page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run(where: Document): Promise<AxeResults> } };
+    return (await axe.run(document)).violations.flatMap(({ id, nodes }) =>
+      nodes.map(({ html }) => `${id}: ${html}`),
+    );
+  });
+  const own = (line: string): boolean => {
+    const known = GRID_OWN[line.split(':')[0] ?? ''];
+    return known !== undefined && known.test(line);
+  };
+  expect(found.filter((line) => !own(line))).toEqual([]);
 });
 
 describe('on a narrow page', () => {

@@ -91,12 +91,24 @@ export const openSheet = (grid: Pick<Grid, 'api'>, name: string): void => {
   if (sheet) openBook(grid).setActiveSheet(sheet);
 };
 
+/** Protection is not kept in files, so it is not offered. */
+const HIDDEN_MENU = Object.fromEntries(
+  [
+    'sheet.contextMenu.permission',
+    'sheet.command.add-range-protection-from-sheet-bar',
+    'sheet.command.delete-worksheet-protection-from-sheet-bar',
+    'sheet.command.change-sheet-protection-from-sheet-bar',
+    'sheet.command.view-sheet-permission-from-sheet-bar',
+  ].map((item) => [item, { hidden: true }]),
+);
+
 const presets = (container: HTMLElement) => [
   UniverSheetsCorePreset({
     container,
     header: true,
     toolbar: false,
     contextMenu: true,
+    menu: HIDDEN_MENU,
     disableAutoFocus: true,
     formulaBar: true,
     footer: {
