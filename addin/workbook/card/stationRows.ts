@@ -23,7 +23,7 @@ const bedRow = ({ sources, request, layout }: CardContext, row: number, bed: str
         at,
         formula(plantsOf(sources, cell(row, column.name), cell(counts.header, at))),
         'computed',
-        '#',
+        '0;-0;"–"',
       );
     }),
     place(row, column.solution, formula(need), 'computed', VOLUME),
