@@ -10,7 +10,8 @@ import { proposeAdoption } from '../addin/core/adopt/proposeAdoption';
 import { readList } from '../addin/core/adopt/readList';
 import type { SizeClass } from '../addin/core/adopt/sizeClass';
 
-import type { PaneState } from './state';
+/** What was typed in the pane, by field. */
+type Typed = Readonly<Record<string, string>>;
 
 /** A sheet with a grower's list, as it was read. */
 export interface ChosenList {
@@ -32,13 +33,13 @@ export const HEADER_FIELD = 'adopt.header';
 export const BED_ABOVE_FIELD = 'adopt.bedFromAbove';
 export const NO_HEADER = 'none';
 
-const typedUnder = (typed: PaneState['typed'], prefix: string): [string, string][] =>
+const typedUnder = (typed: Typed, prefix: string): [string, string][] =>
   Object.entries(typed).flatMap(([id, value]): [string, string][] =>
     id.startsWith(prefix) && value !== '' ? [[id.slice(prefix.length), value]] : [],
   );
 
 /** What the user decided against the guesses. */
-export const overridesFrom = ({ typed }: PaneState): Overrides => {
+export const overridesFrom = ({ typed }: { readonly typed: Typed }): Overrides => {
   const header = typed[HEADER_FIELD];
   const bedFromAbove = typed[BED_ABOVE_FIELD];
   return {
@@ -66,7 +67,7 @@ const readOnce = (cells: ListSheet, overrides: Overrides): Adoption => {
 const lastReading = new WeakMap<ListSheet, { readonly key: string; readonly adoption: Adoption }>();
 
 /** Reads the list as the user decided so far. */
-export const adoptionOf = (state: PaneState, { cells }: ChosenList): Adoption => {
+export const adoptionOf = (state: { readonly typed: Typed }, { cells }: ChosenList): Adoption => {
   const overrides = overridesFrom(state);
   const key = JSON.stringify(overrides);
   const last = lastReading.get(cells);
