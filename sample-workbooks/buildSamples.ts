@@ -18,9 +18,11 @@ import { keepMix } from '../addin/workbook/useCases/keepMix';
 import { keepRig } from '../addin/workbook/useCases/keepRig';
 import { openTestPage } from '../tests/hosts/workbench/openTestPage';
 import { BEDS, DOSES, GARDEN, RIG } from './garden';
+import { saveInCalc } from './saveInCalc';
 import { untidyList } from './untidyList';
 
 const LIST = 'My roses';
+const UNTIDY = 'untidy-list';
 const SEVEN = 7 * 3600;
 /** Sundays in spring 2026, as serial days. */
 const ROUNDS = [
@@ -37,7 +39,6 @@ const listChange = (): Change => {
   return {
     title: 'The list',
     edits: [
-      { kind: 'addSheet', sheet: LIST },
       { kind: 'write', sheet: LIST, row: 0, column: 0, cells: filled },
       ...merges.map((area) => ({ kind: 'merge', area: { sheet: LIST, ...area } }) as const),
       { kind: 'width', sheet: LIST, column: 1, columns: 1, characters: 26 },
@@ -75,8 +76,11 @@ export const buildSamples = async (print: (line: string) => void): Promise<void>
   };
 
   try {
+    const [first] = (await workbook.outline()).sheets;
+    await page.call('renameSheet', first!.name, LIST);
     await workbook.apply(listChange());
-    await save('untidy-list.xlsx');
+    await save(`${UNTIDY}.xlsx`);
+    saveInCalc(`${UNTIDY}.xlsx`, print);
 
     const list = untidyList();
     const { plants, beds } = readList(list, proposeAdoption(list));

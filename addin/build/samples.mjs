@@ -1,6 +1,6 @@
 import { ensurePackages } from './dependencies.mjs';
 
-/** `npm run samples`: builds sample-workbooks/*.xlsx from the invented garden, in the workbench's own grid. */
+/** `npm run samples`: builds the sample workbooks from the invented garden, in the workbench's own grid and in Calc. */
 ensurePackages();
 const { ensurePrograms } = await import('./programs.mjs');
 ensurePrograms(['chromium']);

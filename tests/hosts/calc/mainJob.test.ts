@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
@@ -5,9 +6,10 @@ import type { Area, Change } from '../../../addin/workbook/change';
 import type { Workbook } from '../../../addin/workbook/port';
 import { createPane } from '../../../taskpane/pane';
 import type { PaneEvent } from '../../../taskpane/view';
+import { untidyList } from '../../../sample-workbooks/untidyList';
 import { openTestPage, type TestPage } from '../workbench/openTestPage';
 import { contentsOf, differences, workbookOf, type Contents } from './books';
-import { LIST, listCells, MAIN_JOB, writeList } from './mainJob';
+import { LIST, MAIN_JOB, openList, sample } from './mainJob';
 import { startOffice, type Office } from './office';
 
 let office: Office;
@@ -24,26 +26,14 @@ const benchBook: Workbook = {
 
 const inWorkbench = async (): Promise<Contents> => {
   bench = await openTestPage();
-  await bench.call('open');
-  const cells = listCells();
-  const [first] = (await benchBook.outline()).sheets;
-  await benchBook.apply({
-    title: 'List',
-    edits: [
-      { kind: 'addSheet', sheet: LIST },
-      { kind: 'write', sheet: LIST, row: 0, column: 0, cells },
-      { kind: 'merge', area: { sheet: LIST, row: 0, column: 0, rows: 1, columns: cells[0]!.length } },
-      { kind: 'activate', sheet: LIST, row: 0, column: 0 },
-    ],
-  });
+  await bench.call('openFile', 'untidy-list.xlsx', readFileSync(sample('untidy-list.xlsx'), 'base64'));
   const pane = createPane(benchBook, { today: () => '2026-05-03', measures: 'US' });
   await pane.dispatch({ kind: 'selected', sheet: LIST, row: 0, column: 0 });
   for (const event of MAIN_JOB) {
     await pane.dispatch(event);
     expect(pane.view().message?.tone ?? 'good', pane.view().message?.text).toBe('good');
   }
-  const contents = await contentsOf(benchBook);
-  return { ...contents, sheets: contents.sheets.filter((name) => name !== first!.name) };
+  return contentsOf(benchBook);
 };
 
 interface View {
@@ -54,24 +44,50 @@ const happens = (event: PaneEvent) => office.ask<View>({ do: 'job', doc, request
 beforeAll(async () => {
   wanted = await inWorkbench();
   office = await startOffice();
-  const path = join(office.folder, 'roses.ods');
-  const list = await writeList(office);
-  await office.ask({ do: 'store', doc: list, path, filter: 'calc8' });
-  await office.ask({ do: 'close', doc: list });
-  doc = await office.ask<string>({ do: 'open_document', path });
+  doc = await openList(office);
 });
 afterAll(async () => {
   await Promise.all([office?.end(), bench?.close()]);
 });
 
+/** What the whole job leaves in the workbook. */
+const SHEETS = [
+  LIST,
+  'Plants',
+  'Beds',
+  'Doses',
+  'Rig',
+  'Products',
+  'Mix',
+  'Settings',
+  'Round card',
+  'Feed log',
+  'Product use',
+  'Tank what-if',
+];
+
 describe('from an untidy list to card and log, in Calc', () => {
+  test('the list that is opened is the grower’s', async () => {
+    const [title] = untidyList().merges;
+    const { sheets } = await workbookOf(office, doc).outline();
+    expect(sheets).toMatchObject([{ name: LIST, merges: [{ sheet: LIST, ...title }] }]);
+    const kept = new Map(
+      untidyList().cells.flatMap((line, row) =>
+        line.flatMap((value, column) =>
+          value === null || value === '' ? [] : [[`${LIST}!${row},${column}`, { value }] as const],
+        ),
+      ),
+    );
+    expect((await contentsOf(workbookOf(office, doc))).cells).toEqual(kept);
+  });
+
   test('every step does what it says', async () => {
     for (const event of MAIN_JOB) {
       const { pieces } = await happens(event);
       const news = pieces.find(({ key }) => key === 'news');
       expect(news?.tone ?? 'good', news?.text).toBe('good');
     }
-    expect((await contentsOf(workbookOf(office, doc))).sheets).toEqual(wanted.sheets);
+    expect((await contentsOf(workbookOf(office, doc))).sheets).toEqual(SHEETS);
   });
 
   test('each press was one step of the undo', async () => {
@@ -81,6 +97,12 @@ describe('from an untidy list to card and log, in Calc', () => {
 
   test('the sheets are the workbench’s, cell by cell', async () => {
     const found = await contentsOf(workbookOf(office, doc));
+    expect(wanted.sheets).toEqual(SHEETS);
+    expect(new Set([...wanted.cells.keys()].map((place) => place.split('!')[0]))).toEqual(new Set(SHEETS));
+    expect(
+      [...wanted.cells.values()].filter(({ formula }) => formula?.includes('FEED.')).length,
+    ).toBeGreaterThan(100);
+    expect([...wanted.cells].filter(([, { error }]) => error)).toEqual([]);
     expect(found.names).toEqual(wanted.names);
     expect(differences(wanted, found)).toEqual([]);
   });
@@ -134,7 +156,7 @@ describe('from an untidy list to card and log, in Calc', () => {
 
 describe('two documents at once', () => {
   test('each has a pane of its own', async () => {
-    const [one, two] = [await writeList(office), await office.ask<string>({ do: 'open_document' })];
+    const [one, two] = [await openList(office), await office.ask<string>({ do: 'open_document' })];
     const told = async (key: string, event: PaneEvent) =>
       (await office.ask<View>({ do: 'job', doc: key, request: { event } })).pieces
         .map(({ text }) => text)

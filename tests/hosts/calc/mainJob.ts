@@ -1,5 +1,8 @@
+import { copyFileSync, mkdtempSync } from 'node:fs';
+import { join } from 'node:path';
+
+import { root } from '../../../addin/build/paths.mjs';
 import type { PaneEvent } from '../../../taskpane/view';
-import { untidyList } from '../../../sample-workbooks/untidyList';
 import type { Office } from './office';
 
 const press = (action: string): PaneEvent => ({ kind: 'press', action });
@@ -39,30 +42,13 @@ export const MAIN_JOB: readonly PaneEvent[] = [
 
 export const LIST = 'My roses';
 
-/** Cells of the untidy list, a rectangle; null is an empty cell. */
-export const listCells = (): (string | number | null)[][] => {
-  const { cells } = untidyList();
-  const columns = Math.max(...cells.map((row) => row.length));
-  return cells.map((row) =>
-    Array.from({ length: columns }, (_, column) => {
-      const cell = row[column] ?? null;
-      return typeof cell === 'boolean' ? String(cell) : cell;
-    }),
-  );
-};
+/** A sample workbook that is kept in the repository. */
+export const sample = (name: string): string => join(root, 'sample-workbooks', name);
 
-/** The untidy list in a document of its own, as a grower has it. */
-export const writeList = async (office: Office): Promise<string> => {
-  const doc = await office.ask<string>({ do: 'open_document' });
-  await office.ask({ do: 'rename_first', doc, to: LIST });
-  const cells = listCells();
-  const area = `A1:${String.fromCharCode(64 + cells[0]!.length)}${cells.length}`;
-  const values = cells.map((row) => row.map((cell) => cell ?? ''));
-  await office.ask({ do: 'put_values', doc, sheet: LIST, cells: area, values });
-  for (const { row, column, rows, columns } of untidyList().merges) {
-    const letter = (index: number): string => String.fromCharCode(65 + index);
-    const merged = `${letter(column)}${row + 1}:${letter(column + columns - 1)}${row + rows}`;
-    await office.ask({ do: 'merge', doc, sheet: LIST, cells: merged });
-  }
-  return doc;
+/** The grower's untidy list, opened in Calc from the .ods that is kept. */
+export const openList = async (office: Office): Promise<string> => {
+  // A file of its own: the office puts a lock beside what it opens.
+  const path = join(mkdtempSync(join(office.folder, 'list-')), 'untidy-list.ods');
+  copyFileSync(sample('untidy-list.ods'), path);
+  return office.ask<string>({ do: 'open_document', path });
 };

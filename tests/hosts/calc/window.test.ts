@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { PaneEvent } from '../../../taskpane/view';
 import { openDisplay, type Display } from './display';
-import { MAIN_JOB, writeList } from './mainJob';
+import { MAIN_JOB, openList } from './mainJob';
 import { startOffice, type Office } from './office';
 
 interface Control {
@@ -54,7 +54,7 @@ describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (t
   beforeAll(async () => {
     display = await openDisplay();
     office = await startOffice({ window: true, env: { ...display.env, SAL_USE_VCLPLUGIN: toolkit } });
-    doc = await writeList(office);
+    doc = await openList(office);
     await pause(1_000);
     await office.ask({ do: 'window_size', doc, width: 1_270, height: 870 });
   });
