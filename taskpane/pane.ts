@@ -37,7 +37,10 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   const listeners = new Set<() => void>();
 
   const set = (next: PaneState): void => {
+    const { section, folds, chosen } = state;
     state = next;
+    if (next.folds !== folds || next.chosen !== chosen || (next.chosen && next.section !== section))
+      services.keepLook?.({ ...(next.chosen ? { section: next.section } : {}), folds: next.folds });
     for (const listener of listeners) listener();
   };
   const say = (tone: 'good' | 'warning', text: string, undo = false): void =>

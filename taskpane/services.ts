@@ -1,3 +1,4 @@
+import type { PaneLook } from './paneLook';
 import type { PaneEvent } from './view';
 
 /** Why the selected cell shows what it shows. */
@@ -26,6 +27,8 @@ export interface HostServices {
   readonly measures: 'US' | 'metric';
   /** Shows the sheet as it prints and asks the system to print it. */
   print?(sheet: string): Promise<void>;
+  /** Where `print` is left out: one sentence that tells how the user prints the card, with its full stop. */
+  readonly howToPrint?: string;
   /** Hands the user a file. */
   download?(name: string, mime: string, text: string): Promise<void>;
   /** The selected cell; undefined where it holds no formula. */
@@ -34,4 +37,8 @@ export interface HostServices {
   undo?(): Promise<void>;
   /** Calls the listener until the returned function is called. */
   watch?(listener: (event: HostEvent) => void): () => void;
+  /** How the pane stood when the workbook was last open, as `keepLook` was told; anything else is taken for nothing. */
+  readonly keptLook?: unknown;
+  /** Keeps with the workbook how the pane stands; the user's data is never part of it. */
+  keepLook?(look: PaneLook): void;
 }

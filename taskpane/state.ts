@@ -4,6 +4,7 @@ import type { LoggedRound } from '../addin/workbook/log/logRound';
 import type { Snapshot } from '../addin/workbook/port';
 
 import type { ChosenList } from './adoption';
+import { readLook } from './paneLook';
 import type { CellExplanation, HostServices } from './services';
 import type { View } from './view';
 
@@ -28,6 +29,8 @@ export interface PaneState {
   readonly measures: 'US' | 'metric';
   /** What the host can do besides. */
   readonly can: { readonly undo: boolean; readonly print: boolean };
+  /** How the user prints the card where the host cannot be asked to. */
+  readonly howToPrint?: string;
   /** What the sheets hold; undefined until they were read. */
   readonly garden?: Garden;
   /** The cells that the garden was read from; what is written is worked out from them. */
@@ -52,19 +55,24 @@ export interface PaneState {
 }
 
 /** Before anything was read. */
-export const startState = (services: HostServices): PaneState => ({
-  section: 'garden',
-  chosen: false,
-  typed: {},
-  tried: [],
-  folds: {},
-  today: services.today(),
-  measures: services.measures,
-  can: { undo: services.undo !== undefined, print: services.print !== undefined },
-  ownSheets: [],
-  listStale: false,
-  cardWaits: false,
-});
+export const startState = (services: HostServices): PaneState => {
+  const { section: kept = '', folds } = readLook(services.keptLook);
+  const chosen = isSection(kept);
+  return {
+    section: chosen ? kept : 'garden',
+    chosen,
+    typed: {},
+    tried: [],
+    folds,
+    today: services.today(),
+    measures: services.measures,
+    can: { undo: services.undo !== undefined, print: services.print !== undefined },
+    ...(services.howToPrint === undefined ? {} : { howToPrint: services.howToPrint }),
+    ownSheets: [],
+    listStale: false,
+    cardWaits: false,
+  };
+};
 
 /**
  * The state once what was typed in fields of these beginnings stands in the sheets. What was typed on since `before`

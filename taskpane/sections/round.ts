@@ -186,6 +186,9 @@ export const roundSection = (state: PaneState, garden: Garden, missing: readonly
     blocks: [
       fields,
       { kind: 'actions', actions: card },
+      ...(state.howToPrint !== undefined && cardSheet(state) !== undefined
+        ? [{ kind: 'text', text: state.howToPrint, tone: 'quiet' } as const]
+        : []),
       ...planBlocks(state, garden, planned.input, planned.plan),
     ],
   };

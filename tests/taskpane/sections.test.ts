@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 
+import { CARD } from '../../addin/workbook/card/cardNames';
 import type { CardReading } from '../../addin/workbook/card/readCard';
 import type { Garden } from '../../addin/workbook/garden';
 import type { LoggedRound } from '../../addin/workbook/log/logRound';
@@ -263,6 +264,32 @@ describe('the log answers', () => {
     expect(view.section.answer).toBe('Logged: 3 May 2026, 2 fills, 86 gal made up');
     expect(JSON.stringify(view.section.blocks)).toContain('83 gal, 98 % of the plan');
     expect(step(view, 'log')).toEqual({ kind: 'ready', says: 'last round 3 May 2026' });
+  });
+});
+
+describe('a card is printed', () => {
+  const area = { sheet: 'Round card', row: 0, column: 0, rows: 9, columns: 4 };
+  const snapshot = { sheets: [], names: { [CARD]: area }, active: 'Round card', blocks: [] };
+  const howToPrint = 'To print, choose Print.';
+  const can = { undo: true, print: true };
+  const buttons = ({ section }: View) =>
+    section.blocks.flatMap((block) =>
+      block.kind === 'actions' ? block.actions.map(({ label }) => label) : [],
+    );
+
+  test('with a button where the host prints', () => {
+    const view = shown('round', {}, { snapshot, can });
+    expect(buttons(view)).toContain('Print the card');
+    expect(wordsOf(view)).not.toContain(howToPrint);
+    expect(buttons(shown('round', {}, { can }))).not.toContain('Print the card');
+  });
+
+  test("by the program's own command where it does not, which the pane tells", () => {
+    const without = { can: { undo: true, print: false }, howToPrint };
+    const view = shown('round', {}, { snapshot, ...without });
+    expect(buttons(view)).not.toContain('Print the card');
+    expect(wordsOf(view)).toContain(howToPrint);
+    expect(wordsOf(shown('round', {}, without))).not.toContain(howToPrint);
   });
 });
 

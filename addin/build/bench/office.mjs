@@ -19,7 +19,8 @@ const PROGRAM = `(() => {
   const run = async (_options, batch) => batch({ workbook: book, sync: async () => {} });
   Object.assign(window, { Excel: { run }, CustomFunctions: { associate() {} },
     Office: { HostType: { Excel: 'Excel' }, onReady: async () => ({ host: 'Excel' }), actions: { associate() {} },
-      context: { requirements: { isSetSupported: () => true } } } });
+      context: { requirements: { isSetSupported: () => true },
+      document: { settings: { get: () => null, set() {}, saveAsync() {} } } } } });
 })();`;
 
 const kilobytes = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;

@@ -48,6 +48,9 @@ export const seed = (sheet: Excel.Worksheet, { notes }: Excel.Worksheet, options
   sheet.notes.add('A1', 'x');
   sheet.protection.load('isPasswordProtected');
   void Excel.run({ mergeUndoGroup: true }, async () => options);
+  void Office.ribbon.requestUpdate({ tabs: [] });
+  Office.context.ui.displayDialogAsync('');
+  Office.context.document.settings.get('');
   return [notes, sheet.activate()];
 };
 `;
@@ -67,6 +70,9 @@ describe('what the adapter uses of the platform', () => {
         'WorksheetProtection.isPasswordProtected ExcelApiOnline 1.1',
         'RunOptions.mergeUndoGroup ExcelApi 1.20',
         'Worksheet.activate ExcelApi 1.1',
+        'Ribbon.requestUpdate RibbonApi 1.1',
+        'UI.displayDialogAsync DialogApi 1.1',
+        'Settings.get Settings 1.1',
       ]),
     );
     expect(seeded.filter((use) => use.startsWith('Worksheet.notes'))).toHaveLength(2);
@@ -75,7 +81,7 @@ describe('what the adapter uses of the platform', () => {
         uses.filter(({ file }) => file === seed),
         limitOf,
       ),
-    ).toHaveLength(5);
+    ).toHaveLength(6);
     expect(uses.length).toBeGreaterThan(150);
   });
 

@@ -10,6 +10,9 @@ export interface ApiUse {
   readonly set: string;
 }
 
+/** Sets that the types leave to the platform's pages: https://learn.microsoft.com/javascript/api/requirement-sets/common/dialog-api-requirement-sets */
+const UNTOLD: Readonly<Record<string, string>> = { 'UI.displayDialogAsync': 'DialogApi 1.1' };
+
 const OPTIONS: ts.CompilerOptions = {
   target: ts.ScriptTarget.ES2022,
   module: ts.ModuleKind.ESNext,
@@ -50,9 +53,10 @@ export const apiUses = (files: readonly string[], more: Readonly<Record<string, 
       if (![...platform].some((folder) => path.startsWith(folder)) && !/custom-functions-runtime/.test(path))
         continue;
       const comment = source.text.slice(declaration.getFullStart(), declaration.getStart());
-      const { set } = setsIn(comment);
       const parent = declaration.parent as ts.Node & { readonly name?: ts.Identifier };
-      if (set) uses.push({ file, member: `${parent.name?.text ?? ''}.${symbol!.name}`, set });
+      const member = `${parent.name?.text ?? ''}.${symbol!.name}`;
+      const set = setsIn(comment).set ?? UNTOLD[member];
+      if (set) uses.push({ file, member, set });
     }
   };
 

@@ -22,13 +22,18 @@ export const typesFile = require.resolve('@types/office-js/index.d.ts');
 
 const SET = /\[Api set: (\w+) ([\d.]+)([^\]]*)\]/;
 const TO_WRITE = /(\d+\.\d+) for set/;
+/** How the members that all programs share tell theirs; a set of one version only is told without it. */
+const COMMON_SET = /\*\*Requirement set\*\*: \{@link [^|}]*\| (?!Not in a set)(\w+)(?: ([\d.]+))?\}/;
 
 /** The sets that a comment of the types tells. */
 export const setsIn = (comment: string): Pick<ApiMember, 'set' | 'setToWrite'> => {
-  const [, name, version, rest = ''] = SET.exec(comment) ?? [];
-  if (!name) return {};
+  const [, name, told, rest = ''] = SET.exec(comment) ?? [];
+  if (!name) {
+    const [, common, version = '1.1'] = COMMON_SET.exec(comment) ?? [];
+    return common === undefined ? {} : { set: `${common} ${version}` };
+  }
   const write = TO_WRITE.exec(rest)?.[1];
-  return { set: `${name} ${version}`, ...(write ? { setToWrite: `${name} ${write}` } : {}) };
+  return { set: `${name} ${told}`, ...(write ? { setToWrite: `${name} ${write}` } : {}) };
 };
 
 const commentOf = (node: ts.Node, text: string): string => text.slice(node.getFullStart(), node.getStart());

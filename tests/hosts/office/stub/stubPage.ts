@@ -2,6 +2,7 @@ import { openGrid } from '../../../../addin/hosts/workbench/grid/openGrid';
 import { gridWorkbook } from '../../../../addin/hosts/workbench/gridWorkbook';
 import type { Area, Change } from '../../../../addin/workbook/change';
 import type { ApiMembers } from '../fake/apiMembers';
+import { fakeSettings } from '../fake/documentSettings';
 import { fakeExcel } from '../fake/fakeExcel';
 
 import { gridHostBook } from './gridHostBook';
@@ -33,7 +34,8 @@ const start = async (): Promise<void> => {
   const functions = programFunctions(grid);
   const associated = new Map<string, unknown>();
   const said: string[] = [];
-  const settings: string[] = [];
+  const startsWith: string[] = [];
+  const kept = fakeSettings();
   const program = {
     Excel: { run: fake.run },
     CustomFunctions: functions.runtime,
@@ -43,9 +45,10 @@ const start = async (): Promise<void> => {
       StartupBehavior: { load: 'Load' },
       onReady: async () => ({ host: 'Excel', platform: 'OfficeOnline' }),
       actions: { associate: (id: string, action: unknown) => void associated.set(id, action) },
-      addin: { setStartupBehavior: async (behaviour: string) => void settings.push(behaviour) },
+      addin: { setStartupBehavior: async (behaviour: string) => void startsWith.push(behaviour) },
       context: {
         contentLanguage: 'en-US',
+        document: { settings: kept.open() },
         officeTheme: { bodyBackgroundColor: '#FFFFFF' },
         requirements: { isSetSupported: (_set: string, version: string) => fake.supports(version) },
         ui: {
@@ -65,7 +68,8 @@ const start = async (): Promise<void> => {
       used: () => [...fake.used],
       calls: () => functions.calls(),
       said: () => said,
-      settings: () => settings,
+      startsWith: () => startsWith,
+      keptSettings: () => kept.saved,
       theme: (colour: string) => {
         program.Office.context.officeTheme.bodyBackgroundColor = colour;
         frame.contentWindow?.dispatchEvent(new Event('focus'));
@@ -79,7 +83,10 @@ const start = async (): Promise<void> => {
         frame.src = 'addin/pane.html';
         document.body.append(frame);
       },
-      reopenPane: () => frame.contentWindow?.location.reload(),
+      reopenPane: () => {
+        program.Office.context.document.settings = kept.open();
+        frame.contentWindow?.location.reload();
+      },
     },
   });
 };
