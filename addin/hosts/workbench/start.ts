@@ -7,6 +7,7 @@ import { openGrid, type Grid } from './grid/openGrid';
 import { gridWorkbook, type GridWorkbook } from './gridWorkbook';
 import { hostServices } from './hostServices';
 import { openWorkbook } from './openWorkbook';
+import { takeDroppedFiles } from './page/droppedFiles';
 import { keepDrafts } from './page/keepDrafts';
 import { nameControls } from './page/nameControls';
 import { openNarrowTabs } from './page/narrowTabs';
@@ -55,6 +56,7 @@ export const startWorkbench = async (): Promise<StartedWorkbench> => {
   openSplitter(element('splitter'), element('main'));
   openNarrowTabs(element('main'), { pane: element('tab-pane'), grid: element('tab-grid') });
   openTopBar(grid, file, bench);
+  takeDroppedFiles(bench);
 
   await bench.openServed(firstFile());
   if (!mounted) await bench.newGarden();

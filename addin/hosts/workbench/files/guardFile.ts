@@ -40,7 +40,7 @@ const zipRefusal = (name: string, entries: readonly ZipEntry[]): string | undefi
   )
     return `“${name}” would unpack to ${megabytes(unpacked)} in ${entries.length} parts. That is no ordinary spreadsheet, so it was not opened.`;
   if (has('content.xml') && has('mimetype'))
-    return `“${name}” is an OpenDocument spreadsheet. Save it as .xlsx and open that.`;
+    return `“${name}” is an OpenDocument spreadsheet. Save it as .xlsx in your spreadsheet program, and open that here.`;
   if (has('xl/workbook.bin'))
     return `“${name}” is a binary spreadsheet (.xlsb). Save it as .xlsx and open that.`;
   if (!has('[content_types].xml') || !has('xl/workbook.xml'))
