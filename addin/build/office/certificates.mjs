@@ -56,3 +56,35 @@ export const ensureCertificates = async (
   chmodSync(files.key, 0o600);
   return { files, isNew: true };
 };
+
+/**
+ * Looks once a day whether the certificates run out soon, and has new ones shown where they do, for a server that
+ * runs longer than they last.
+ *
+ * @param show    takes the new files
+ * @param failed  is told why they could not be made; it is tried again the next day
+ * @param options `every` and `now` in ms, for another clock than the machine's
+ * @returns a function that ends it
+ */
+export const renewWhileServing = (
+  show,
+  failed,
+  { folder = certificatesFolder, days = DAYS, every = DAY, now = () => Date.now() } = {},
+) => {
+  let busy = false;
+  const look = async () => {
+    if (busy) return;
+    busy = true;
+    try {
+      const { files, isNew } = await ensureCertificates(folder, { days, now: now() });
+      if (isNew) show(files);
+    } catch (error) {
+      failed(error);
+    } finally {
+      busy = false;
+    }
+  };
+  const timer = setInterval(() => void look(), every);
+  timer.unref();
+  return () => clearInterval(timer);
+};

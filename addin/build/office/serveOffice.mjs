@@ -9,6 +9,12 @@ const HEADERS = {
   'Cache-Control': 'max-age=0, must-revalidate',
 };
 
+const secrets = (files) => ({
+  ca: readFileSync(files.ca),
+  cert: readFileSync(files.cert),
+  key: readFileSync(files.key),
+});
+
 const LOOPBACK = /^(localhost|127\.0\.0\.1)(:\d+)?$/;
 
 const listen = (server, port) =>
@@ -35,20 +41,19 @@ export const serveOffice = async (folder, port, files) => {
     setHeaders: (response) =>
       Object.entries(HEADERS).forEach(([name, value]) => response.setHeader(name, value)),
   });
-  const server = createServer(
-    { ca: readFileSync(files.ca), cert: readFileSync(files.cert), key: readFileSync(files.key) },
-    (request, response) => {
-      if (!LOOPBACK.test(request.headers.host ?? '')) {
-        response.writeHead(403).end('Wandcount answers on this machine only.');
-        return;
-      }
-      answer(request, response, () => response.writeHead(404, HEADERS).end('There is no such page here.'));
-    },
-  );
+  const server = createServer(secrets(files), (request, response) => {
+    if (!LOOPBACK.test(request.headers.host ?? '')) {
+      response.writeHead(403).end('Wandcount answers on this machine only.');
+      return;
+    }
+    answer(request, response, () => response.writeHead(404, HEADERS).end('There is no such page here.'));
+  });
   const chosen = await listen(server, port);
   return {
     port: chosen,
     address: `https://localhost:${chosen}/`,
+    /** Shows other certificates from now on, without a pause. */
+    show: (renewed) => server.setSecureContext(secrets(renewed)),
     close: () => new Promise((resolve) => server.close(resolve)),
   };
 };

@@ -27,14 +27,22 @@ try {
     throw new Error(`“${values.port}” is not a port; give a whole number from 1 to 65535.`);
   ensurePackages();
   const { buildOffice, officeFolder } = await import('./buildOffice.mjs');
-  const { ensureCertificates } = await import('./certificates.mjs');
+  const { ensureCertificates, renewWhileServing } = await import('./certificates.mjs');
   const { serveOffice } = await import('./serveOffice.mjs');
   const { files, isNew } = await ensureCertificates();
   console.log('Building the add-in …');
   await buildOffice(`https://localhost:${port}`);
-  const { address } = await serveOffice(officeFolder, port, files);
+  const { address, show } = await serveOffice(officeFolder, port, files);
   const near = (path) => relative(root, path);
-  if (isNew) console.log('\nMade new certificates, good for a year; they are renewed before they run out.');
+  renewWhileServing(
+    (renewed) => {
+      show(renewed);
+      console.log(`\nThe certificates ran out soon, so there are new ones.\n${trust(near(renewed.ca))}`);
+    },
+    (error) => console.error(`\nThe certificates could not be renewed: ${error.message}`),
+  );
+  if (isNew)
+    console.log('\nMade new certificates, good for a year; they are renewed two weeks before they run out.');
   console.log(`\n${trust(near(files.ca))}\n\n${load(near(join(officeFolder, 'manifest.xml')))}`);
   console.log(`\nWandcount is served at ${address}\nStop with Ctrl+C.`);
 } catch (error) {

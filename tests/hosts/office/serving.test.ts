@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import { ensureCertificates } from '../../../addin/build/office/certificates.mjs';
+import { ensureCertificates, renewWhileServing } from '../../../addin/build/office/certificates.mjs';
 import { serveOffice } from '../../../addin/build/office/serveOffice.mjs';
 
 interface Answer {
@@ -30,7 +30,13 @@ let folder: string;
 let certificates: string;
 let pages: string;
 let files: { ca: string; cert: string; key: string };
-let server: { port: number; address: string; close(): Promise<void> };
+interface Server {
+  readonly port: number;
+  readonly address: string;
+  show(files: object): void;
+  close(): Promise<void>;
+}
+let server: Server;
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'wandcount-https-'));
@@ -40,7 +46,7 @@ beforeAll(async () => {
   writeFileSync(join(pages, 'pane.html'), '<!doctype html><title>Wandcount</title>');
   writeFileSync(join(folder, 'secret.txt'), 'not served');
   ({ files } = (await ensureCertificates(certificates)) as { files: typeof files });
-  server = (await serveOffice(pages, 0, files)) as typeof server;
+  server = (await serveOffice(pages, 0, files)) as Server;
 });
 afterAll(async () => {
   await server?.close();
@@ -83,6 +89,55 @@ describe('the certificates', () => {
     expect(new X509Certificate(readFileSync(join(other, 'localhost.crt'))).subjectAltName).toContain(
       'localhost',
     );
+  });
+});
+
+describe('a server that runs longer than its certificates last', () => {
+  interface Clock {
+    every: number;
+    now: () => number;
+  }
+  const serving = async (name: string, clock: Clock) => {
+    const own = join(folder, name);
+    const made = (await ensureCertificates(own, { days: 30 })) as { files: typeof files };
+    const long = (await serveOffice(pages, 0, made.files)) as Server;
+    const troubles: string[] = [];
+    const end = renewWhileServing(long.show, (error: Error) => troubles.push(error.message), {
+      folder: own,
+      days: 30,
+      ...clock,
+    });
+    const authority = () => readFileSync(made.files.ca);
+    const page = (ca: Buffer) =>
+      ask({ host: 'localhost', port: long.port, path: '/pane.html', agent: false, ca });
+    return { authority, page, troubles, close: () => (end(), long.close()) };
+  };
+
+  test('shows renewed ones before they run out, without a pause', async () => {
+    let days = 10;
+    const now = () => Date.now() + days * DAY;
+    const { authority, page, troubles, close } = await serving('long', { every: 20, now });
+    const old = authority();
+    await new Promise((resolve) => setTimeout(resolve, 120));
+    expect(authority()).toEqual(old);
+    days = 20;
+    await expect.poll(() => authority().equals(old), { timeout: 20_000 }).toBe(false);
+    days = 0;
+    await expect.poll(() => page(authority()).then(({ status }) => status), { timeout: 20_000 }).toBe(200);
+    await expect(page(old)).rejects.toThrow(/certificate/i);
+    expect(troubles).toEqual([]);
+    await close();
+  });
+
+  test('says why they could not be renewed, and goes on with those it has', async () => {
+    const now = (): number => {
+      throw new Error('The clock stands still.');
+    };
+    const { authority, page, troubles, close } = await serving('stuck', { every: 20, now });
+    await expect.poll(() => troubles.length).toBeGreaterThan(1);
+    expect(troubles[0]).toBe('The clock stands still.');
+    expect((await page(authority())).status).toBe(200);
+    await close();
   });
 });
 
