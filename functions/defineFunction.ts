@@ -12,7 +12,7 @@ import type {
 } from './definition';
 import type { Parameter } from './parameters';
 import { isRefused } from './parameters';
-import { couldNotCompute, outOfReach, told, tooManyArguments } from './sentences';
+import { couldNotCompute, lostInArithmetic, outOfReach, told, tooManyArguments } from './sentences';
 
 type Parameters = Readonly<Record<string, Parameter<unknown>>>;
 
@@ -28,6 +28,8 @@ interface Definition<P extends Parameters, R extends ResultValue> extends Pick<
   readonly parameters: P;
   readonly errors?: readonly string[];
   readonly examples: readonly ExampleEntry[];
+  /** Where 0 may come of required numbers that are none of them 0; nowhere, if left out. */
+  readonly mayBeZero?: (values: Values<P>) => boolean;
   readonly compute: (values: Values<P>) => R | Refused;
   /** The steps that lead to `value`; the last one ends with it. */
   readonly working: (values: Values<P>, value: R) => readonly (Step | string)[];
@@ -67,6 +69,7 @@ export const defineFunction = <P extends Parameters, R extends ResultValue>(
   definition: Definition<P, R>,
 ): FunctionEntry => {
   const { name, summary, result, source, examples, errors = [], compute, working } = definition;
+  const { mayBeZero = () => false } = definition;
   const declared = Object.entries<Parameter<unknown>>(definition.parameters);
   const parameters = declared.map(([key, parameter]) => entryOf(key, parameter));
 
@@ -93,9 +96,23 @@ export const defineFunction = <P extends Parameters, R extends ResultValue>(
     return outOfReach(declared[index]![0], args[index]);
   };
 
+  /** The argument to blame for a 0 that none of the required numbers is. */
+  const lost = (values: Values<P>): Refused | undefined => {
+    const numbers = declared.flatMap(([key, { optional }]) => {
+      const value: unknown = values[key];
+      return typeof value === 'number' && !optional ? [{ key, value }] : [];
+    });
+    const [first, ...others] = numbers;
+    if (!first || numbers.some(({ value }) => value === 0) || mayBeZero(values)) return undefined;
+    const least = others.reduce((a, b) => (Math.abs(b.value) < Math.abs(a.value) ? b : a), first);
+    return lostInArithmetic(least.key, told(least.value));
+  };
+
   const valueOf = (values: Values<P>, args: readonly RawArgument[]): R | Refused => {
     const computed = compute(values);
     if (isRefused(computed)) return computed;
+    const nothing = computed === 0 ? lost(values) : undefined;
+    if (nothing) return nothing;
     return (asResult(computed) as R | undefined) ?? beyond(args);
   };
 

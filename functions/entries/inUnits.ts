@@ -1,6 +1,5 @@
 import type { Density, RateUnit, Unit } from '../../addin/core';
 import { amountIn, convert, fromRate, toAmount, toRate } from '../../addin/core';
-import { inCelsius } from '../canonical';
 import type { Refused, Step } from '../definition';
 import { defineFunction } from '../defineFunction';
 import { anyUnit, number } from '../parameters';
@@ -8,7 +7,8 @@ import * as say from '../sentences';
 import { changed, measured, show } from '../telling';
 import { density } from './density';
 
-const ABSOLUTE_ZERO = -273.15;
+/** The coldest there is. */
+const COLDEST: Readonly<Record<string, number>> = { C: -273.15, F: -459.67 };
 
 const isRate = (unit: Unit | RateUnit): unit is RateUnit => 'per' in unit;
 
@@ -20,7 +20,8 @@ const partnersOf = (unit: Unit | RateUnit): string => {
 };
 
 const converted = (value: number, from: Unit, to: Unit, weight: Density | undefined): number | Refused => {
-  if (from.family === to.family) return convert(value, from, to);
+  // The arithmetic passes the coldest by its last digit.
+  if (from.family === to.family) return Math.max(convert(value, from, to), COLDEST[to.token] ?? 0);
   if (!isAmount(from) || !isAmount(to))
     return say.doesNotConvert('to_unit', to.token, from.token, partnersOf(from));
   return amountIn(toAmount(value, from), to, weight) ?? say.densityMissing(from.token, to.token);
@@ -31,8 +32,8 @@ const impossible = (value: number, from: Unit | RateUnit): Refused | undefined =
   if (isRate(from) || from.family !== 'temperature') {
     return value >= 0 ? undefined : say.notAllowed('value', value, '0 or more');
   }
-  if (inCelsius(value, from) >= ABSOLUTE_ZERO) return undefined;
-  return say.coldestPassed(value, from.token === 'F' ? '-459.67 F' : '-273.15 C');
+  const coldest = COLDEST[from.token]!;
+  return value >= coldest ? undefined : say.coldestPassed(value, `${coldest} ${from.token}`);
 };
 
 const rateSteps = (value: number, from: RateUnit, to: RateUnit, weight: Density | undefined): Step[] => {
@@ -70,6 +71,7 @@ export const inUnits = defineFunction({
     { args: [1, 'cup', 'g', 0.8], answer: 189.2705892 },
   ],
   source: 'NIST Handbook 44, Appendix C; UK Units of Measurement Regulations',
+  mayBeZero: ({ from_unit }) => !isRate(from_unit) && from_unit.family === 'temperature',
   compute: (v) => {
     const { value, from_unit: from, to_unit: to } = v;
     const refused = impossible(value, from);

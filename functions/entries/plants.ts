@@ -12,7 +12,7 @@ import {
 import { inLitres, inLitresPerMinute } from '../canonical';
 import { defineFunction } from '../defineFunction';
 import { grid, number, optional, unit } from '../parameters';
-import { unlikeRanges } from '../sentences';
+import { lostInArithmetic, told, unlikeRanges } from '../sentences';
 import { changed, inOneMeasure, measured, show } from '../telling';
 
 /** Groups of plants that a working tells one by one. */
@@ -106,7 +106,9 @@ export const need = defineFunction({
       plants.rows.every((row, index) => row.length === doses.rows[index]!.length);
     if (!alike) return unlikeRanges('plants', plants.rows, 'dose', doses.rows);
     const inTheirUnit = needOf(plants.values, doses.values.map(litres));
-    return convert(inTheirUnit, v.dose_unit, v.volume_unit);
+    const total = convert(inTheirUnit, v.dose_unit, v.volume_unit);
+    const lost = total === 0 && plants.values.some((count, index) => count > 0 && doses.values[index]! > 0);
+    return lost ? lostInArithmetic('dose', told(doses.rows)) : total;
   },
   working: (v) => {
     const terms = v.plants.values.map((count, index) => [count, v.dose.values[index]!] as const);
@@ -136,6 +138,7 @@ export const serves = defineFunction({
     { args: [1, 'gal', 1, 'cup'], answer: 16 },
   ],
   source: 'Definition: plants = volume ÷ dose, rounded down',
+  mayBeZero: () => true,
   compute: (v) => servesOf(inLitres(v.volume, v.volume_unit), inLitres(v.dose, v.dose_unit)),
   working: (v, answer) => {
     const volume = convert(v.volume, v.volume_unit, v.dose_unit);

@@ -46,6 +46,28 @@ const expectToldIn = (text: string, last: number | string): void => {
   expect(nearest, `${last} in ${text}`).toBeLessThanOrEqual(1.1e-5 * Math.abs(last));
 };
 
+/** Functions whose answer may be 0 with no 0 among the numbers: whole plants, a spread, a temperature. */
+const expectNoSilentZero = (entry: FunctionEntry, args: readonly unknown[], outcome: Outcome): void => {
+  if (!('value' in outcome) || outcome.value !== 0) return;
+  const temperature = args.some((unit) => typeof unit === 'string' && /^\s*[cf]\s*$/i.test(unit));
+  if (entry.name === 'SERVES' || temperature) return;
+  const zero = (cell: unknown): boolean => !cell || (typeof cell === 'string' && cell.trim() === '');
+  const cells = (raw: unknown): unknown[] => (Array.isArray(raw) ? raw.flat() : [raw]);
+  const asked = entry.parameters.map((parameter, index) => ({ parameter, given: cells(args[index]) }));
+  const numbers = asked.filter(({ parameter }) => !parameter.optional && parameter.type !== 'text');
+  if (entry.name === 'FLOWSPREAD') {
+    const readings = numbers[0]!.given.filter((cell) => !zero(cell)).map(Number);
+    expect(new Set(readings).size).toBe(1);
+    return;
+  }
+  if (entry.name === 'NEED') {
+    const [plants, doses] = numbers.map(({ given }) => given);
+    expect(plants!.every((cell, index) => zero(cell) || zero(doses![index]))).toBe(true);
+    return;
+  }
+  expect(numbers.some(({ given }) => given.length === 1 && zero(given[0]))).toBe(true);
+};
+
 const oddNumber = fc.oneof(
   fc.double(),
   fc.integer({ min: -3, max: 1000 }),
@@ -127,6 +149,7 @@ describe.each(catalogue.map((entry) => [entry.name, entry] as const))('%s', (nam
       fc.property(oneOf(entry, nearly), (args) => {
         const outcome = call(name, args);
         expectProper(outcome, args);
+        expectNoSilentZero(entry, args, outcome);
         const told = explain(name, args);
         if ('value' in outcome) expect(told).toHaveProperty('value', outcome.value);
         else expect(told).toEqual(outcome);

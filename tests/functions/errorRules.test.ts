@@ -186,6 +186,20 @@ describe('a unit', () => {
     expect(call('DILUTE', [1, rateUnit, 60, ' Gal', amountUnit])).toEqual({ value: 3.75 });
   });
 
+  test('the coldest temperature there is converts, and back', () => {
+    expect(call('INUNITS', [-459.67, 'F', 'C'])).toEqual({ value: -273.15 });
+    expect(call('INUNITS', [-459.67, 'F', 'F'])).toEqual({ value: -459.67 });
+    expect(call('INUNITS', [-273.15, 'C', 'F'])).toEqual({ value: expect.closeTo(-459.67, 10) });
+    const cold = call('INUNITS', [-273.15, 'C', 'F']);
+    expect(call('INUNITS', ['value' in cold ? cold.value : '', 'F', 'C'])).toEqual({ value: -273.15 });
+  });
+
+  test('a rate per more than arithmetic holds is not known', () => {
+    const endless = `oz/${'9'.repeat(320)} gal`;
+    expect(call('DILUTE', [1, endless, 60, 'gal', 'oz'])).toEqual(refused('#N/A', 'rate_unit: "oz/999'));
+    expect(call('INUNITS', [1, endless, 'g/L'])).toEqual(refused('#N/A', 'from_unit: "oz/999'));
+  });
+
   test('imperial is not US', () => {
     expect(call('INUNITS', [1, 'Imp  Gal', 'gal'])).toEqual({ value: 4.54609 / 3.785411784 });
   });
@@ -415,6 +429,39 @@ describe('a result', () => {
     ]),
   )('beyond what a cell holds is #VALUE!: %s', (_told, made, words) => {
     expect(outcome(made)).toEqual(refused('#VALUE!', words));
+  });
+
+  test.each(
+    table<[string]>([
+      [['INUNITS', 1e-322, 'mL', 'm3'], 'value: 1e-322 was given, which arithmetic cannot tell from 0'],
+      [['DILUTE', 1e-200, 'g/L', 1e-200, 'L', 'kg'], 'rate: 1e-200 was given, which arithmetic'],
+      [['STRENGTH', 1e-320, 'mL', 1e10, 'gal', 'gal/mL'], 'amount: 1e-320 was given, which arithmetic'],
+      [['STOCK', 1e300, 1e-320, 'L'], 'volume: 1e-320 was given, which arithmetic'],
+      [['FORPPM', 1e-300, 100, 1e-200, 'L', 'g'], 'ppm: 1e-300 was given, which arithmetic'],
+      [['ELEMENT', 5e-324, 'P2O5', 'P'], 'percent: 5e-324 was given, which arithmetic'],
+      [['BARREL', 1, 1e-200, 'mm', 'm3'], 'width: 1e-200 was given, which arithmetic'],
+      [['WEIGHT', 1e-322, 'mL', 'lb'], 'volume: 1e-322 was given, which arithmetic'],
+      [['FLOW', 1e-320, 'mL', 1e300, 'L/min'], 'volume: 1e-320 was given, which arithmetic'],
+      [['SECONDS', 1e-320, 'mL', 1e10, 'L/min'], 'dose: 1e-320 was given, which arithmetic'],
+      [['NEED', [[1e-200], [0]], [[1e-200], [7]], 'L', 'L'], 'dose: a range of 2 × 1 cells was given, which'],
+      [['COST', 1e-200, 'oz', 1e-200, 1, 'lb'], 'amount: 1e-200 was given, which arithmetic'],
+    ]),
+  )('is never 0 for want of digits: %s', (_told, made, words) => {
+    expect(outcome(made)).toEqual(refused('#VALUE!', words));
+  });
+
+  test('is 0 where 0 is the answer', () => {
+    expect(call('INUNITS', [32, 'F', 'C'])).toEqual({ value: 0 });
+    expect(call('SERVES', [0.5, 'L', 1, 'L'])).toEqual({ value: 0 });
+    expect(call('NEED', [[[1, 0]], [['', 2]], 'L', 'L'])).toEqual({ value: 0 });
+    expect(call('FLOWSPREAD', [[[24, 24]]])).toEqual({ value: 0 });
+  });
+
+  test('is as sure for very small and very large readings as for ordinary ones', () => {
+    const ordinary = call('FLOWSPREAD', [[[1, 2]]]);
+    expect(call('FLOWSPREAD', [[[1e-200, 2e-200]]])).toEqual(ordinary);
+    expect(call('FLOWSPREAD', [[[1e200, 2e200]]])).toEqual(ordinary);
+    expect(call('REPEATS', [[[1e-200, 1.1e-200]], 5])).toEqual(call('REPEATS', [[[1, 1.1]], 5]));
   });
 
   test('an array has one row a fill, up to 500', () => {

@@ -32,11 +32,12 @@ export const meanFlow = (volume: Litres, readings: readonly Seconds[]): LitresPe
 export const spread = (readings: readonly Seconds[]): number | undefined => {
   const first = readings[0];
   if (first === undefined || readings.length < 2) return undefined;
-  // Measured from the first reading, so that equal readings have a spread of exactly 0.
-  const offsets = readings.map((reading) => reading - first);
+  // Measured from the first reading and in shares of it: equal readings have a spread of exactly 0, and no square of
+  // a small or large reading leaves what a number holds.
+  const offsets = readings.map((reading) => (reading - first) / first);
   const middle = sum(offsets) / offsets.length;
   const squares = sum(offsets.map((offset) => (offset - middle) ** 2));
-  return Math.sqrt(squares / (readings.length - 1)) / (first + middle);
+  return Math.sqrt(squares / (readings.length - 1)) / (1 + middle);
 };
 
 /**

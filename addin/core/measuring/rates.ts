@@ -21,6 +21,7 @@ export interface RateUnit {
  * Case and spaces do not matter; nothing is guessed.
  *
  * @returns undefined where the measure is unknown or no volume or mass, the volume is unknown, or the count is 0
+ *   or more than arithmetic holds
  * @example findRateUnit('OZ / 100 gal')?.token // 'oz/100 gal'
  */
 export const findRateUnit = (text: string): RateUnit | undefined => {
@@ -30,7 +31,7 @@ export const findRateUnit = (text: string): RateUnit | undefined => {
   const volume = findUnit(parts[3]!);
   const per = Number(parts[2] ?? 1);
   if (amount?.family !== 'volume' && amount?.family !== 'mass') return undefined;
-  if (volume?.family !== 'volume' || !(per > 0)) return undefined;
+  if (volume?.family !== 'volume' || !(per > 0 && per < Infinity)) return undefined;
   return { token: `${amount.token}/${per === 1 ? '' : `${per} `}${volume.token}`, amount, per, volume };
 };
 
