@@ -79,9 +79,18 @@ export type Edit =
       readonly text: string;
     }
   | ChartEdit
-  /** How the sheet prints: one page wide, the area, rows repeated on each page. */
-  | { readonly kind: 'page'; readonly area: Area; readonly landscape: boolean; readonly repeatRows: number }
+  | PageEdit
   | { readonly kind: 'activate'; readonly sheet: string; readonly row: number; readonly column: number };
+
+/** How the sheet prints: the area, one page wide, rows repeated on each page. */
+export interface PageEdit {
+  readonly kind: 'page';
+  readonly area: Area;
+  readonly landscape: boolean;
+  readonly repeatRows: number;
+  /** Made smaller to be this many pages high at most; left out, it runs to as many as it takes. */
+  readonly pagesHigh?: number;
+}
 
 export interface ChartEdit {
   readonly kind: 'chart';

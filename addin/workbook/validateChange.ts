@@ -207,6 +207,10 @@ const editRefusal = (known: Known, edit: Edit): string | undefined => {
       return first(
         areaRefusal(known, edit.area),
         unless(isCount(edit.repeatRows, 0), `${edit.repeatRows} rows cannot be repeated on each page.`),
+        unless(
+          edit.pagesHigh === undefined || isCount(edit.pagesHigh, 1),
+          `A sheet cannot be fitted to ${edit.pagesHigh} pages.`,
+        ),
       );
     case 'activate':
       return cellRefusal(known, edit.sheet, edit.row, edit.column);

@@ -29,7 +29,7 @@ portContract('The memory workbook', async () => {
           .charts.map(({ id, title, series }) => ({ id, title, series: series.length })),
       page: async (sheet) => {
         const page = workbook.inspect().sheets.find((one) => one.name === sheet)?.page;
-        return page && { landscape: page.landscape, repeatRows: page.repeatRows };
+        return page && { landscape: page.landscape, repeatRows: page.repeatRows, pagesHigh: page.pagesHigh };
       },
     },
     user: {

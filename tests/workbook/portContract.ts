@@ -20,7 +20,12 @@ export interface HostInspection {
   ): Promise<{ source: readonly string[] | Area; message: string } | undefined>;
   note?(sheet: string, row: number, column: number): Promise<string | undefined>;
   charts?(sheet: string): Promise<readonly { id: string; title: string; series: number }[]>;
-  page?(sheet: string): Promise<{ landscape: boolean; repeatRows: number } | undefined>;
+  page?(
+    sheet: string,
+  ): Promise<
+    | { readonly landscape: boolean; readonly repeatRows: number; readonly pagesHigh?: number | undefined }
+    | undefined
+  >;
 }
 
 /** One open workbook of a host, with nothing in it that the contract would trip over. */
@@ -126,6 +131,13 @@ const REFUSED: Readonly<Record<string, Edit>> = {
     area: area(0, 0, 1, 1, 'Nowhere'),
     landscape: false,
     repeatRows: 0,
+  },
+  'a sheet fitted to no page': {
+    kind: 'page',
+    area: area(0, 0),
+    landscape: false,
+    repeatRows: 0,
+    pagesHigh: 0,
   },
   'a cell to select on an unknown sheet': { kind: 'activate', sheet: 'Nowhere', row: 0, column: 0 },
 };
@@ -561,6 +573,14 @@ export const portContract = (name: string, open: () => Promise<HostUnderTest>): 
         repeatRows: 2,
       });
       expect(await page(SHEET)).toEqual({ landscape: true, repeatRows: 2 });
+      await apply({
+        kind: 'page',
+        area: area(0, 0, 9, 2),
+        landscape: true,
+        repeatRows: 2,
+        pagesHigh: 1,
+      });
+      expect(await page(SHEET)).toEqual({ landscape: true, repeatRows: 2, pagesHigh: 1 });
     });
 
     test('a change of thousands of cells is written whole', async () => {

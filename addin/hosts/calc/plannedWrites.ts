@@ -59,6 +59,8 @@ export type Operation =
       readonly name: string;
       readonly landscape: boolean;
       readonly repeatRows: number;
+      /** 0: as many as it takes. */
+      readonly pagesHigh: number;
     }
   | { readonly op: 'freeze'; readonly sheet: string; readonly rows: number; readonly columns: number }
   | { readonly op: 'active'; readonly sheet: string; readonly row: number; readonly column: number };
@@ -208,7 +210,7 @@ const planned = (edit: Edit): Operation[] => {
       ];
     }
     case 'page': {
-      const { landscape, repeatRows } = edit;
+      const { landscape, repeatRows, pagesHigh = 0 } = edit;
       return [
         {
           op: 'page',
@@ -216,6 +218,7 @@ const planned = (edit: Edit): Operation[] => {
           name: `Wandcount ${edit.area.sheet}`,
           landscape,
           repeatRows,
+          pagesHigh,
         },
       ];
     }

@@ -4,7 +4,7 @@ import type { FeedFunctions } from './grid/feedFunctions';
 import { watchGrid } from './grid/gridEvents';
 import type { Grid } from './grid/openGrid';
 import type { GridWorkbook } from './gridWorkbook';
-import { printSheet } from './printSheet';
+import { printSheet } from './print/printSheet';
 import { download } from './saveToDisk';
 
 /** The user's hand is followed this long after its last move, so that typing and dragging are told once, ms. */

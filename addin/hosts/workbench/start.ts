@@ -18,7 +18,7 @@ import { diskFile } from './saveToDisk';
 import { openWorkbench, type Workbench } from './workbench';
 
 import './page/page.css';
-import './page/print.css';
+import './print/print.css';
 
 export interface StartedWorkbench {
   readonly grid: Grid;

@@ -10,7 +10,7 @@ import { rehomed } from './grid/rehome';
 import type { GridWorkbook } from './gridWorkbook';
 import type { OpenWorkbook } from './openWorkbook';
 import type { Notices } from './page/notices';
-import { printSheet } from './printSheet';
+import { printSheet } from './print/printSheet';
 import type { DiskFile } from './saveToDisk';
 
 /** What the page's own commands do. None of them throws: what went wrong is said in a notice. */

@@ -5,6 +5,7 @@ import { MEASURED_IN, about, cell, clock, formula, quoted } from './cardFormulas
 import type { CardLayout, CardRequest } from './cardLayout';
 import type { CardSources } from './cardSources';
 import { countRows } from './countRows';
+import { charactersAcross } from './cardWidths';
 import { stationRows } from './stationRows';
 import { workings } from './workings';
 
@@ -72,14 +73,11 @@ const lines = (text: string, most: number): string[] =>
     return done;
   }, []);
 
-/** Characters of small print in one printed column. */
-const SMALL_PRINT = 14;
-
 const cautionRows = ({ request, layout }: CardContext): PageCell[] => {
   const { column, cautions } = layout;
   return request.cautions
-    .flatMap((text) => lines(text, (column.last - column.name + 1) * SMALL_PRINT))
-    .map((text, index) => place(cautions + index, column.name, text, 'note'));
+    .flatMap((text) => lines(text, charactersAcross(request, layout)))
+    .map((text, index) => place(cautions + index, column.tick, text));
 };
 
 /** Every cell of the card and of its workings. */

@@ -6,7 +6,6 @@ import type { CardSources } from './cardSources';
 
 export const TIME = 'hh:mm';
 export const VOLUME = '#,##0.0';
-export const TICK = '☐';
 
 /** What every part of the card is made from. */
 export interface CardContext {
@@ -14,6 +13,14 @@ export interface CardContext {
   readonly request: CardRequest;
   readonly layout: CardLayout;
 }
+
+/** A box to tick: an empty cell of one's own to fill, drawn as a box by every program. */
+export const tickBox = (row: number, column: number): PageCell => ({
+  row,
+  column,
+  input: null,
+  style: 'input',
+});
 
 export const place = (
   row: number,

@@ -69,11 +69,12 @@ export interface CardLayout {
   };
 }
 
-const COUNTS_AT = 4;
-const FIRST_STATION = 9;
+/** Title, answer and what is out of date stand above the counts. */
+const COUNTS_AT = 3;
 
-const stationRows = (stations: readonly CardStation[]): StationRows[] => {
-  let row = FIRST_STATION;
+// No blank rows between the parts: a row is a line of the one page that is taken outdoors.
+const stationRows = (stations: readonly CardStation[], first: number): StationRows[] => {
+  let row = first;
   return stations.map(({ beds, fills }) => {
     const rows = {
       title: row,
@@ -82,15 +83,17 @@ const stationRows = (stations: readonly CardStation[]): StationRows[] => {
       bedHeader: row + 2 + fills,
       firstBed: row + 3 + fills,
     };
-    row = rows.firstBed + beds.length + 1;
+    row = rows.firstBed + beds.length;
     return rows;
   });
 };
 
-export const cardLayout = ({ stations, sizeClasses, products }: CardRequest): CardLayout => {
-  const rows = stationRows(stations);
+export const cardLayout = ({ stations, sizeClasses, products, overLabelReason }: CardRequest): CardLayout => {
+  const countsAt = COUNTS_AT + (overLabelReason ? 1 : 0);
+  const firstStation = countsAt + 4;
+  const rows = stationRows(stations, firstStation);
   const lastStation = stations.at(-1);
-  const total = (rows.at(-1)?.firstBed ?? FIRST_STATION) + (lastStation?.beds.length ?? 0) + 1;
+  const total = (rows.at(-1)?.firstBed ?? firstStation) + (lastStation?.beds.length ?? 0);
   const firstProduct = 3;
   const afterProducts = firstProduct + products.length;
   const hot = products.some(({ powder }) => powder);
@@ -98,10 +101,10 @@ export const cardLayout = ({ stations, sizeClasses, products }: CardRequest): Ca
   const solution = 2 + sizeClasses.length;
   const last = Math.max(pumpOut + 3, solution);
   return {
-    counts: { header: COUNTS_AT, seconds: COUNTS_AT + 1, dose: COUNTS_AT + 2, plants: COUNTS_AT + 3 },
+    counts: { header: countsAt, seconds: countsAt + 1, dose: countsAt + 2, plants: countsAt + 3 },
     stations: rows,
     total,
-    cautions: total + 2,
+    cautions: total + 1,
     column: {
       tick: 0,
       name: 1,

@@ -1,6 +1,6 @@
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
-import { TICK, TIME, VOLUME, place, workingsAt } from './cardContext';
+import { TIME, VOLUME, place, tickBox, workingsAt } from './cardContext';
 import { barrelArguments, cell, formula } from './cardFormulas';
 import { hotWater, measureCells } from './measureCells';
 
@@ -33,7 +33,7 @@ export const fillRow = (context: CardContext, station: number, index: number, nu
   const later = (from: string, minutes: string) => formula(`${from}+IF(${makeUp}>0,(${minutes})/1440,0)`);
 
   return [
-    place(row, column.tick, TICK, 'big'),
+    tickBox(row, column.tick),
     place(row, column.name, `Fill ${number}`, 'total'),
     place(row, column.makeUp, formula(part(2)), 'big', VOLUME),
     ...request.products.flatMap((product, at) => measureCells(context, product, at, rows, row)),

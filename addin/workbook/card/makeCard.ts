@@ -10,19 +10,13 @@ import { freeTitle, placesOf } from '../tables/buildSheets';
 import { cardCells } from './cardCells';
 import { cardLayout } from './cardLayout';
 import { CARD, CARD_ALL, cardNames } from './cardNames';
+import { cardPage } from './cardPage';
 import { cardRequest } from './cardRequest';
 import type { CardOptions } from './cardRequest';
 import { cardSources } from './cardSources';
+import { WIDTHS } from './cardWidths';
 
 const TITLE = 'Round card';
-const TICK_WIDTH = 4;
-const NAME_WIDTH = 20;
-const COLUMN_WIDTH = 12;
-/** Wide enough for two words of the large print. */
-const MEASURE_WIDTH = 18;
-const WORKINGS_WIDTH = 15;
-/** More columns than this are too narrow to read across an upright page. */
-const UPRIGHT_COLUMNS = 13;
 
 /**
  * The card of a round as a sheet of live formulas: a dose, rate or barrel changed afterwards changes it. It is laid
@@ -69,15 +63,15 @@ export const makeCard = (
     edits: [
       ...(earlier ? [] : [{ kind: 'addSheet', sheet } as const]),
       ...pageEdits(sheet, cells, earlier),
-      width(column.tick, 1, TICK_WIDTH),
-      width(column.name, 1, NAME_WIDTH),
-      width(column.name + 1, column.last - column.name, COLUMN_WIDTH),
+      width(column.tick, 1, WIDTHS.tick),
+      width(column.name, 1, WIDTHS.name),
+      width(column.makeUp, column.last - column.name, WIDTHS.other),
       ...(request.products.length > 0
-        ? [width(column.firstProduct, request.products.length, MEASURE_WIDTH)]
+        ? [width(column.firstProduct, request.products.length, WIDTHS.measure)]
         : []),
-      width(column.workings, all.column + all.columns - column.workings, WORKINGS_WIDTH),
+      width(column.workings, all.column + all.columns - column.workings, WIDTHS.workings),
       ...Object.entries(names).map(([name, area]): Edit => ({ kind: 'name', name, area })),
-      { kind: 'page', area: printed, landscape: column.last >= UPRIGHT_COLUMNS, repeatRows: 0 },
+      cardPage(printed, request, layout),
       { kind: 'activate', sheet, row: 0, column: 0 },
     ],
   };

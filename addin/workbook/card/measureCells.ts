@@ -33,7 +33,7 @@ const greatestFor = ({ sources }: CardContext, product: string, makeUp: string, 
 
 const words = (measured: string, exact: string, unit: string): string => {
   const error = `(${measured}/${exact}-1)`;
-  const told = `IF(ABS(${error})<0.005,""," ("&IF(${error}>0,"+","-")&ROUND(ABS(${error})*100,1)&" %)")`;
+  const told = `IF(ABS(${error})<0.005,""," ("&IF(${error}>0,"+","-")&ROUND(ABS(${error})*100,1)&"\u00a0%)")`;
   return (
     `IF(${exact}=0,"",IF(${measured}=0,ROUND(${exact},3)&" "&${quoted(unit)},` +
     `FEED.MEASURE(${measured},${quoted(unit)})&${told}))`

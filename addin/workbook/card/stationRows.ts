@@ -1,7 +1,7 @@
 import type { CellInput } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
-import { TICK, VOLUME, place, workingsAt } from './cardContext';
+import { VOLUME, place, tickBox, workingsAt } from './cardContext';
 import { MEASURED_IN, barrelArguments, cell, cells, formula, plantsOf, spilledBetween } from './cardFormulas';
 import type { CardStation, StationRows } from './cardLayout';
 import { fillRow } from './fillRow';
@@ -14,7 +14,7 @@ const bedRow = ({ sources, request, layout }: CardContext, row: number, bed: str
     `FEED.NEED(${cells(row, column.firstClass, row, lastClass)},` +
     `${cells(counts.dose, column.firstClass, counts.dose, lastClass)},${doses.unit},${rig.barrel.unit})`;
   return [
-    place(row, column.tick, TICK, 'big'),
+    tickBox(row, column.tick),
     place(row, column.name, bed, 'total'),
     ...request.sizeClasses.map((_, index) => {
       const at = column.firstClass + index;
@@ -92,7 +92,7 @@ export const stationRows = (context: CardContext, index: number, firstNumber: nu
     [column.name, 'Bed'],
     ...request.sizeClasses.map((_, at): [number, CellInput] => {
       const of = column.firstClass + at;
-      return [of, formula(`${cell(counts.header, of)}&" "&${cell(counts.seconds, of)}&" s"`)];
+      return [of, formula(`${cell(counts.header, of)}&" "&${cell(counts.seconds, of)}&"\u00a0s"`)];
     }),
     [column.solution, formula(`"Solution, "&${rig.barrel.unit}`)],
   ];

@@ -86,8 +86,8 @@ export const applyEdit = (book: MemoryBook, edit: Edit, answer: Answer): MemoryB
         charts: [...sheet.charts.filter((chart) => chart.id !== edit.id), edit],
       }));
     case 'page': {
-      const { area, landscape, repeatRows } = edit;
-      return on(area.sheet, (sheet) => ({ ...sheet, page: { area, landscape, repeatRows } }));
+      const { area, landscape, repeatRows, pagesHigh } = edit;
+      return on(area.sheet, (sheet) => ({ ...sheet, page: { area, landscape, repeatRows, pagesHigh } }));
     }
     case 'activate':
       return { ...book, active: { sheet: edit.sheet, row: edit.row, column: edit.column } };

@@ -17,6 +17,7 @@ export interface MemoryPage {
   readonly area: Area;
   readonly landscape: boolean;
   readonly repeatRows: number;
+  readonly pagesHigh?: number | undefined;
 }
 
 /** What lies on cells rather than in them; of two entries on one cell the later counts. */

@@ -311,7 +311,8 @@ def page(request):
     style = document(request).StyleFamilies.getByName("PageStyles").getByName(sheet.PageStyle)
     titles = sheet.getTitleRows()
     repeated = titles.EndRow - titles.StartRow + 1 if sheet.getPrintTitleRows() else 0
-    return {"landscape": style.IsLandscape, "repeatRows": repeated}
+    fitted = {"pagesHigh": style.ScaleToPagesY} if style.ScaleToPagesY else {}
+    return {"landscape": style.IsLandscape, "repeatRows": repeated, **fitted}
 
 
 def window_size(request):

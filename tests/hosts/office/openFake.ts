@@ -46,9 +46,10 @@ const inspection = (book: MemoryHostBook): HostInspection => {
         series: series.length,
       })),
     page: async (sheet) => {
-      const { orientation, titleRows, area } = at(sheet).page;
+      const { orientation, titleRows, area, zoom } = at(sheet).page;
       if (area === undefined) return undefined;
-      return { landscape: orientation === 'Landscape', repeatRows: titleRows?.rows ?? 0 };
+      const { verticalFitToPages: pagesHigh } = zoom as Excel.PageLayoutZoomOptions;
+      return { landscape: orientation === 'Landscape', repeatRows: titleRows?.rows ?? 0, pagesHigh };
     },
   };
 };

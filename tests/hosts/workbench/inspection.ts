@@ -40,7 +40,7 @@ export const inspection = (grid: Grid) => {
       })),
     page: (name: string) => {
       const page = pageOf(grid, sheetNamed(grid, name).getSheetId());
-      return page && { landscape: page.landscape, repeatRows: page.repeatRows };
+      return page && { landscape: page.landscape, repeatRows: page.repeatRows, pagesHigh: page.pagesHigh };
     },
   };
 };

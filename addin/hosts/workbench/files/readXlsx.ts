@@ -67,7 +67,7 @@ const freezeOf = (sheet: Worksheet): SheetData['freeze'] => {
 };
 
 const pageIn = (sheet: Worksheet, used: { rows: number; columns: number }): PageSetup | undefined => {
-  const { printArea, orientation, printTitlesRow, fitToWidth } = sheet.pageSetup;
+  const { printArea, orientation, printTitlesRow, fitToPage, fitToWidth, fitToHeight } = sheet.pageSetup;
   const [area] = printArea ? fileAreas(printArea, sheet.name) : [];
   const repeatRows = /^\$?1:\$?(\d+)$/.exec(printTitlesRow ?? '')?.[1];
   if (!area && orientation !== 'landscape' && !repeatRows && fitToWidth !== 1) return undefined;
@@ -76,6 +76,7 @@ const pageIn = (sheet: Worksheet, used: { rows: number; columns: number }): Page
     area: { row, column, rows: Math.max(rows, 1), columns: Math.max(columns, 1) },
     landscape: orientation === 'landscape',
     repeatRows: Number(repeatRows ?? 0),
+    ...(fitToPage && fitToHeight ? { pagesHigh: fitToHeight } : {}),
   };
 };
 

@@ -19,6 +19,8 @@ export type FormulaOf = (sheetId: string, row: number, column: number, cell: ICe
 const POINTS_A_PIXEL = 3 / 4;
 /** Columns that nobody made wider or narrower, in characters. */
 const ORDINARY_WIDTH = 10.5;
+/** Inches; about the 10 mm of the page that is printed from here. */
+const PAGE_MARGINS = { left: 0.4, right: 0.4, top: 0.4, bottom: 0.4, header: 0.3, footer: 0.3 };
 
 const fileResult = (cell: ICellData): CellFormulaValue['result'] => {
   const value = gridValue(cell);
@@ -70,7 +72,8 @@ const writePage = (page: PageSetup, sheet: Worksheet): void => {
     orientation: page.landscape ? 'landscape' : 'portrait',
     fitToPage: true,
     fitToWidth: 1,
-    fitToHeight: 0,
+    fitToHeight: page.pagesHigh ?? 0,
+    margins: PAGE_MARGINS,
     ...(page.repeatRows > 0 ? { printTitlesRow: `1:${page.repeatRows}` } : {}),
   });
 };

@@ -188,12 +188,13 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
   only(edits, 'freeze').forEach(freeze);
   only(edits, 'list').forEach(list);
   only(edits, 'note').forEach(note);
-  for (const { area, landscape, repeatRows } of only(edits, 'page')) {
+  for (const { area, landscape, repeatRows, pagesHigh } of only(edits, 'page')) {
     const { row, column, rows, columns } = area;
     setPage(grid, sheetNamed(grid, area.sheet).getSheetId(), {
       area: { row, column, rows, columns },
       landscape,
       repeatRows,
+      ...(pagesHigh === undefined ? {} : { pagesHigh }),
     });
   }
   for (const chart of only(edits, 'chart')) placeChart(grid, sheetNamed(grid, chart.sheet), chart);

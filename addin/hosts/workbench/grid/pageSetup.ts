@@ -8,6 +8,8 @@ export interface PageSetup {
   readonly area: Omit<Area, 'sheet'>;
   readonly landscape: boolean;
   readonly repeatRows: number;
+  /** Pages down at most; as many as it takes where it is left out. */
+  readonly pagesHigh?: number;
 }
 
 type Pages = Record<string, PageSetup | undefined>;

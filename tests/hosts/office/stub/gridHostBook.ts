@@ -99,12 +99,14 @@ export const gridHostBook = (grid: Grid, workbook: GridWorkbook): HostBook & { f
       const page = pages.get(id);
       const area = page?.area && areaOfReference(`'${nameOf(id).replaceAll("'", "''")}'!${page.area}`);
       if (!page || !area) return [];
+      const { verticalFitToPages: pagesHigh } = page.zoom as Excel.PageLayoutZoomOptions;
       return [
         {
           kind: 'page',
           area,
           landscape: page.orientation === 'Landscape',
           repeatRows: page.titleRows?.rows ?? 0,
+          ...(pagesHigh === undefined ? {} : { pagesHigh }),
         },
       ];
     }),

@@ -8,6 +8,9 @@ from com.sun.star.table import CellAddress
 from .ordinary_font import column_width
 from .reading import cell_range
 
+# Hundredths of a millimetre.
+PAGE_MARGIN = 1000
+
 
 def put_sheet(document, op, words):
     document.Sheets.insertNewByName(op["sheet"], document.Sheets.Count)
@@ -82,7 +85,10 @@ def put_note(document, op, words):
 
 
 def put_page(document, op, words):
-    """One page wide, its rows of headings on every page. The page style itself is no part of the undo."""
+    """One page wide, and no more high than asked; its rows of headings on every page.
+
+    The page style itself is no part of the undo.
+    """
     sheet = document.Sheets.getByName(op["area"][0])
     styles = document.StyleFamilies.getByName("PageStyles")
     name = op["name"]
@@ -93,7 +99,9 @@ def put_page(document, op, words):
         style.IsLandscape = op["landscape"]
         style.Width, style.Height = style.Height, style.Width
     style.ScaleToPagesX = 1
-    style.ScaleToPagesY = 0
+    style.ScaleToPagesY = op["pagesHigh"]
+    for side in ("Left", "Right", "Top", "Bottom"):
+        setattr(style, side + "Margin", PAGE_MARGIN)
     style.HeaderIsOn = False
     style.FooterIsOn = False
     sheet.PageStyle = name

@@ -1,0 +1,31 @@
+import type { PrintedPage } from './printedPage';
+
+/** What both Letter and A4 hold between margins of 10 mm, less a hair, so that either may lie in the printer. */
+const PAPER = { short: 189.5, long: 258.5 } as const;
+const PIXELS_A_MILLIMETRE = 96 / 25.4;
+/** The sheet's ordinary eleven points print at eight at least, and are enlarged within reason. */
+const SCALE = { least: 8 / 11, most: 1.5 } as const;
+const STEPS = 7;
+
+/** Sets the size of the print: as the width of the paper gives it, and smaller where pages are to be saved. */
+export const fitPage = (view: HTMLElement, { landscape, widths, pagesHigh }: PrintedPage): void => {
+  const [wide, high] = landscape ? [PAPER.long, PAPER.short] : [PAPER.short, PAPER.long];
+  view.style.width = `${wide}mm`;
+  const total = widths.reduce((sum, width) => sum + width, 0);
+  const byWidth = Math.min(SCALE.most, Math.max(SCALE.least, (wide * PIXELS_A_MILLIMETRE) / total));
+  const heightAt = (scale: number): number => {
+    view.style.setProperty('--scale', scale.toFixed(4));
+    return view.getBoundingClientRect().height;
+  };
+  const most = high * PIXELS_A_MILLIMETRE * (pagesHigh ?? Infinity);
+  let [low, top] = [SCALE.least as number, byWidth];
+  if (heightAt(top) <= most) return;
+  // Where the least does not fit either, it takes more pages, and the size that reads well.
+  if (heightAt(low) > most) return void heightAt(top);
+  for (let step = 0; step < STEPS; step += 1) {
+    const middle = (low + top) / 2;
+    if (heightAt(middle) <= most) low = middle;
+    else top = middle;
+  }
+  heightAt(low);
+};
