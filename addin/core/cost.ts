@@ -4,6 +4,8 @@ import type { Amount, Density } from './measuring/quantity';
 /**
  * Price of an amount of product, in the currency of `price`.
  *
+ * Definition: price × amount ÷ pack.
+ *
  * @param amount  product used, ≥ 0
  * @param price   of the whole pack, ≥ 0
  * @param pack    what the pack holds, > 0
@@ -18,6 +20,8 @@ export const cost = (amount: Amount, price: number, pack: Amount, density?: Dens
 
 /**
  * Price of one measure out of a pack, such as of one pound.
+ *
+ * Definition: price × measure ÷ pack.
  *
  * @param price   of the whole pack, ≥ 0
  * @param pack    what the pack holds, > 0

@@ -10,6 +10,10 @@ const ROOMS = ['measuring', 'nutrients', 'barrels', 'flow', 'premix'];
 // Constructors that name a number's unit; there is nothing to show.
 const WITHOUT = 'quantity.ts';
 
+const SOURCE = /^ \* .*\b(Definition|Source)( of [a-z ]+)?: \S/m;
+// These look a word up; there is no formula.
+const FINDS = /^(find|known)[A-Z]/;
+
 const files = [
   ...ROOMS.flatMap((room) => readdirSync(new URL(`${room}/`, CORE)).map((file) => `${room}/${file}`)),
   'cost.ts',
@@ -51,6 +55,15 @@ describe.each(files)('%s', (file) => {
     const shown = examples.map(([, code]) => /^\w+/.exec(code!)![0]);
     expect(functions).not.toEqual([]);
     expect(shown).toEqual(functions);
+  });
+
+  test('every exported function that reckons names the source of its formula', () => {
+    const comments = [
+      ...source.matchAll(/\/\*\*((?:(?!\*\/)[^])*)\*\/\s*export const (\w+) = (?:<[^>]*>)?\(/g),
+    ];
+    expect(comments.length).toBeGreaterThan(0);
+    const without = comments.filter(([, text, name]) => !FINDS.test(name!) && !SOURCE.test(text!));
+    expect(without.map(([, , name]) => name)).toEqual([]);
   });
 
   test.each(examples.map(([, code, answer]) => ({ code: code!, answer: answer! })))(

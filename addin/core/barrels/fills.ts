@@ -19,7 +19,9 @@ export interface FillSize {
 }
 
 /**
- * What one fill of the barrel delivers: barrel × fill line − heel.
+ * What one fill of the barrel delivers.
+ *
+ * Definition: barrel × fill line − heel.
  *
  * @param barrel   brim volume, L, > 0
  * @param heel     liquid the pump cannot lift, L, ≥ 0
@@ -33,8 +35,9 @@ export const workingVolume = (barrel: Litres, heel: Litres, fillLine: number): L
 /**
  * Fewest fillings of a barrel that deliver a need.
  *
- * The pump leaves the heel behind, so every fill delivers the working volume; the heel is made up once, with the
- * first. A need above a whole number of fills by less than one part in 10⁹ takes no extra fill.
+ * Definition: need ÷ working volume, rounded up. The pump leaves the heel behind, so every fill delivers that much;
+ * the heel is made up once, with the first. A need above a whole number of fills by less than one part in 10⁹ takes
+ * no extra fill.
  *
  * @param need    solution that must leave the wand, L, ≥ 0
  * @param working barrel × fill line − heel, L, > 0
@@ -52,8 +55,8 @@ export const fewestFills = (need: Litres, working: Litres): number => {
 /**
  * Size of each fill, in the order they are pumped.
  *
- * Σ pumpedOut = need and Σ makeUp = need + heel: the last fill takes what remains. 'full': full barrels and a short
- * last one; 'equal': every fill delivers the same. No need, no fills.
+ * Definition: Σ pumpedOut = need and Σ makeUp = need + heel; the last fill takes what remains. 'full': full barrels
+ * and a short last one; 'equal': every fill delivers the same. No need, no fills.
  *
  * @param need     solution that must leave the wand, L, ≥ 0
  * @param barrel   brim volume, L, > 0
@@ -90,6 +93,8 @@ export const fillPlan = (
 
 /**
  * Time that a flow takes for a volume.
+ *
+ * Definition: volume ÷ flow.
  *
  * @param volume L, ≥ 0
  * @param flow   L/min, > 0

@@ -17,6 +17,8 @@ export const waterMass = (volume: Litres): Grams => grams(volume * WATER_GRAMS_P
 /**
  * Weight of a filled barrel, its liquid taken as water at 20 °C.
  *
+ * Source: as `waterMass`.
+ *
  * @param volume of the liquid, L, ≥ 0
  * @param empty  barrel with the pump in it and nothing else, g, ≥ 0; 0 where left out
  * @example filledWeight(litres(100), grams(8000)) // 107 820 g

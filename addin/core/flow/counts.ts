@@ -8,6 +8,8 @@ const NOISE = 1e-9;
 /**
  * Seconds that a dose takes at a flow, not rounded.
  *
+ * Definition: dose ÷ flow.
+ *
  * @param dose L, ≥ 0
  * @param flow L/min, > 0
  * @example secondsFor(litres(2.5), litresPerMinute(10)) // 15 s
@@ -16,7 +18,9 @@ export const secondsFor = (dose: Litres, flow: LitresPerMinute): Seconds =>
   seconds((dose / flow) * SECONDS_PER_MINUTE);
 
 /**
- * The count to keep at a plant: the nearest multiple of the step, a tie upwards, never 0.
+ * The count to keep at a plant.
+ *
+ * Definition: dose ÷ flow to the nearest multiple of the step, a tie upwards, never 0.
  *
  * @param dose L, > 0
  * @param flow L/min, > 0
@@ -32,6 +36,8 @@ export const countFor = (dose: Litres, flow: LitresPerMinute, step: Seconds): Se
 /**
  * What a count gives.
  *
+ * Definition: count × flow.
+ *
  * @param count s, ≥ 0
  * @param flow  L/min, ≥ 0
  * @example doseFrom(seconds(15), litresPerMinute(10)) // 2.5 L
@@ -40,7 +46,9 @@ export const doseFrom = (count: Seconds, flow: LitresPerMinute): Litres =>
   litres((count * flow) / SECONDS_PER_MINUTE);
 
 /**
- * Solution for groups of plants: Σ plants × dose.
+ * Solution for groups of plants.
+ *
+ * Definition: Σ plants × dose.
  *
  * @param plants in each group, ≥ 0
  * @param doses  for one plant of each group, L, ≥ 0, in the same order
@@ -56,6 +64,8 @@ export const need = (plants: readonly number[], doses: readonly Litres[]): Litre
 
 /**
  * Whole plants that a volume feeds.
+ *
+ * Definition: volume ÷ dose, rounded down.
  *
  * @param volume L, ≥ 0
  * @param dose   for one plant, L, > 0

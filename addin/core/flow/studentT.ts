@@ -25,6 +25,8 @@ export const chanceWithin = (t: number, freedom: number): number => {
 /**
  * Two-sided Student's t: how many standard errors the mean of few readings may be off.
  *
+ * Source: `chanceWithin`, turned round by bisection.
+ *
  * @param confidence between 0 and 1, such as 0.95
  * @param freedom whole degrees of freedom, ≥ 1: readings − 1
  * @example studentT(0.95, 2) // 4.3027

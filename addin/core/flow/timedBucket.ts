@@ -13,7 +13,9 @@ const LEAST_T = 1.9599;
 const sum = (readings: readonly number[]): number => readings.reduce((total, reading) => total + reading, 0);
 
 /**
- * Flow at the wand from timed buckets of one volume: volume × readings ÷ their sum.
+ * Flow at the wand from timed buckets of one volume.
+ *
+ * Definition: volume × readings ÷ their sum.
  *
  * @param volume   of the bucket, L, > 0
  * @param readings seconds to fill it, each > 0, one or more
@@ -23,7 +25,9 @@ export const meanFlow = (volume: Litres, readings: readonly Seconds[]): LitresPe
   litresPerMinute(((volume * readings.length) / sum(readings)) * SECONDS_PER_MINUTE);
 
 /**
- * Spread of timed buckets: coefficient of variation, the sample standard deviation ÷ the mean.
+ * Spread of timed buckets.
+ *
+ * Definition: coefficient of variation, the sample standard deviation (n − 1) ÷ the mean.
  *
  * @param readings seconds, each > 0
  * @returns a share, such as 0.015; undefined for fewer than two readings

@@ -8,6 +8,8 @@ const ML_PER_L = 1000;
 /**
  * An amount of product in any measure of volume or mass.
  *
+ * Source: as `toCanonical`.
+ *
  * @param value ≥ 0
  * @throws RangeError for a unit of another family
  * @example toAmount(2, findUnit('kg')!) // 2000 g
@@ -21,6 +23,8 @@ export const toAmount = (value: number, unit: Unit): Amount => {
 /**
  * Mass of an amount.
  *
+ * Definition: volume × density.
+ *
  * @param density of the product as measured, g/mL, > 0; needed for a volume, never guessed
  * @returns undefined where the density is needed and missing
  * @example massOf(ofVolume(litres(0.5)), density(1.2)) // 600 g
@@ -33,6 +37,8 @@ export const massOf = (amount: Amount, density?: Density): Grams | undefined => 
 /**
  * Volume of an amount.
  *
+ * Definition: mass ÷ density.
+ *
  * @param density of the product as measured, g/mL, > 0; needed for a mass, never guessed
  * @returns undefined where the density is needed and missing
  * @example volumeOf(ofMass(grams(600)), density(1.2)) // 0.5 L
@@ -44,6 +50,8 @@ export const volumeOf = (amount: Amount, density?: Density): Litres | undefined 
 
 /**
  * An amount in a measure of volume or mass.
+ *
+ * Source: as `toCanonical`; mass = volume × density by definition.
  *
  * @param density of the product as measured, g/mL, > 0; needed from volume to mass or back
  * @returns undefined where the density is needed and missing
@@ -61,6 +69,8 @@ export const amountIn = (amount: Amount, unit: Unit, density?: Density): number 
 /**
  * An amount so many times over.
  *
+ * Definition: amount × times.
+ *
  * @param times ≥ 0
  * @example scaleAmount(ofMass(grams(5)), 3) // 15 g
  */
@@ -69,6 +79,8 @@ export const scaleAmount = (amount: Amount, times: number): Amount =>
 
 /**
  * Two amounts of one product together.
+ *
+ * Definition: their sum, L or g.
  *
  * @throws RangeError where one is a volume and the other a mass: bring them to one kind by the density first
  * @example addAmounts(ofMass(grams(5)), ofMass(grams(7))) // 12 g
@@ -81,6 +93,8 @@ export const addAmounts = (a: Amount, b: Amount): Amount => {
 
 /**
  * How many times `whole` goes into `amount`.
+ *
+ * Definition: amount ÷ whole.
  *
  * @param whole > 0
  * @param density of the product as measured, g/mL, > 0; needed where one is a volume and the other a mass

@@ -87,6 +87,8 @@ const setFor = (unit: Unit): MeasureSet => {
 /**
  * The step to which `measure` rounds when it is told none, and the unit that its steps count in.
  *
+ * Source: common practice; nothing published.
+ *
  * @param unit of volume or mass; its system chooses the measures
  * @throws RangeError for a unit of another family
  * @example finestMeasure(findUnit('gal')!).step // 0.25
@@ -140,6 +142,8 @@ const tell = (amount: number, set: MeasureSet): string => {
  * ounces; metric ones in L and mL; masses in lb and oz or in kg and g. The amount is rounded to `finest`, a tie
  * upwards, then told largest measure first: 1.25 L is '1 L 250 mL', 3/4 tsp (a half and a quarter) is '3/4 tsp'. A
  * rest that no common fraction says is decimal, such as '1.3 tsp'.
+ *
+ * Source: NIST Handbook 44, Appendix C, for the measures; which of them people own is common practice.
  *
  * @param amount   in `unit`, > 0
  * @param unit     of volume or mass; its system chooses the measures

@@ -41,6 +41,8 @@ const solution = (unit: RateUnit): number => toCanonical(unit.per, unit.volume);
 /**
  * A label's rate as product for each litre of finished solution.
  *
+ * Definition: product ÷ finished solution. Source of the measures: as `toCanonical`.
+ *
  * @param value of the rate, ≥ 0
  * @example toRate(1, findRateUnit('tbsp/gal')!) // 0.00390625 L for each L
  */
@@ -49,6 +51,8 @@ export const toRate = (value: number, unit: RateUnit): Rate =>
 
 /**
  * A rate in a label's unit; undoes `toRate`.
+ *
+ * Definition: as `toRate`.
  *
  * @param density of the product as measured, g/mL, > 0; needed from volume to mass or back
  * @returns undefined where the density is needed and missing

@@ -105,7 +105,8 @@ export const knownUnits = (family: Family): readonly string[] =>
 /**
  * A value in the canonical unit of its family: L, g, L/min, m or °C.
  *
- * Source: NIST Handbook 44, Appendix C (US and imperial definitions, all exact); metric by definition.
+ * Source: NIST Handbook 44, Appendix C (US measures, all exact); UK Units of Measurement Regulations (imperial ones);
+ * metric by definition.
  *
  * @param value any finite number
  * @example toCanonical(1, findUnit('gal')!) // 3.785411784
@@ -114,6 +115,8 @@ export const toCanonical = (value: number, unit: Unit): number => (value - unit.
 
 /**
  * A canonical value (L, g, L/min, m or °C) in another unit; undoes `toCanonical`.
+ *
+ * Source: as `toCanonical`.
  *
  * @param n any finite number
  * @example fromCanonical(100, findUnit('F')!) // 212
@@ -130,6 +133,8 @@ const wholeNear = (ratio: number): number | undefined => {
 
 /**
  * The same value in another unit of the same family; exact between whole multiples, such as cups and teaspoons.
+ *
+ * Source: as `toCanonical`.
  *
  * @param value any finite number
  * @throws RangeError for units of two families

@@ -33,6 +33,8 @@ export const massForPpm = (ppm: MilligramsPerLitre, share: number, volume: Litre
 /**
  * Milligrams of a nutrient that one plant gets.
  *
+ * Definition: ppm × dose.
+ *
  * @param ppm  of the feed, mg/L, ≥ 0
  * @param dose finished solution for one plant, L, ≥ 0
  * @example perPlant(milligramsPerLitre(200), litres(3.785411784)) // 757.0823568

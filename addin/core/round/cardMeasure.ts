@@ -22,6 +22,8 @@ export interface CardMeasure extends KitchenMeasure {
  * passes the label's greatest rate. Where a rate above the label is planned with a reason, that rate takes the
  * label's place, so that rounding adds nothing.
  *
+ * Definition: `measure` of the product for the fill; the measures' source is named there.
+ *
  * @param amount       product for the fill, > 0
  * @param unit         of volume or mass that the card measures in
  * @param rate         product for each litre, as planned

@@ -71,6 +71,8 @@ const rowOf = (input: RoundInput, plan: RoundPlan, limits: TankLimits): TankRow 
 /**
  * Barrels side by side for the same round, each planned by `planRound`.
  *
+ * Definition: each row is read off its plan; a barrel meets the limits where none of them is passed.
+ *
  * @param input the round; its rig's barrel is not used
  * @param tanks any number, any order
  * @example of 30, 60 and 100 gal with at most 4 fills, the 60 gal one may be the smallest that fits

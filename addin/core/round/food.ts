@@ -50,6 +50,10 @@ export const feedStrength = (mix: readonly MixProduct[]): FeedStrength => {
 /**
  * What one plant of each size class gets at the count really kept, mg of each nutrient that is known.
  *
+ * Definition: `feedStrength` × the solution given.
+ *
+ * @param mix    rates for each litre of finished solution
+ * @param counts with the solution that each really gives, L
  * @example 1 g/L of 20-20-20 and 3.785 L given: N 757 mg
  */
 export const foodPerPlant = (

@@ -8,6 +8,8 @@ const NOISE = 1e-9;
 /**
  * Whether a rate passes a label's greatest one; equal rates do not.
  *
+ * Definition: rate ÷ greatest rate, by one kind, above 1 by more than a last digit.
+ *
  * @param density of the product as measured, g/mL, > 0; needed where one rate is by volume and the other by mass
  * @returns undefined where the density is needed and missing
  * @example passesRate(ofMass(grams(2)), ofMass(grams(1.5))) // true
@@ -17,7 +19,14 @@ export const passesRate = (rate: Rate, greatest: Rate, density?: Density): boole
   return times === undefined ? undefined : times > 1 + NOISE;
 };
 
-/** The products of a mix that are planned above their label's greatest rate. */
+/**
+ * The products of a mix that are planned above their label's greatest rate.
+ *
+ * Definition: those whose rate passes it by `passesRate`; one without a greatest rate, or without a density that the
+ * two rates need, is not among them.
+ *
+ * @example a mix at 2 g/L of a product whose label stops at 1.5 g/L: that product
+ */
 export const overLabel = (mix: readonly MixProduct[]): readonly MixProduct[] =>
   mix.filter(
     ({ rate, greatestRate, density }) =>
