@@ -1,6 +1,7 @@
-import type { StyleToken } from '../../../workbook/change';
+import { STYLES, type StyleToken } from '../../../workbook/change';
+import { LOOKS as DRAWN, type Line as CellLine, type Look as CellLook } from '../../../workbook/looks';
 
-/** One side of a cell. */
+/** One side of a cell as the program takes it. */
 export interface Line {
   readonly style: 'Continuous' | 'Double';
   readonly weight: 'Thin' | 'Medium' | 'Thick';
@@ -22,58 +23,41 @@ export interface Look {
   readonly align: 'General' | 'Left';
 }
 
-const PLUM = '#572A5C';
-const INK = '#262229';
-const QUIET = '#5F5865';
-const AMBER = '#874A00';
+/** A cell that nobody drew on. */
+const ORDINARY = { size: 11, ink: '#000000' };
 
-const line = (style: Line['style'], weight: Line['weight'], color: string): Line => ({
-  style,
-  weight,
-  color,
+const KINDS = {
+  thin: { style: 'Continuous', weight: 'Thin' },
+  medium: { style: 'Continuous', weight: 'Medium' },
+  double: { style: 'Double', weight: 'Thick' },
+} as const;
+
+const lineOf = ({ kind, colour }: CellLine): Line => ({ ...KINDS[kind], color: colour });
+
+/** Lines of every cell of an area: those between two cells are the first one's where both have one. */
+const linesOf = ({ top, right, bottom, left }: NonNullable<CellLook['lines']>): Look['lines'] => {
+  const sides: readonly (readonly [Side, CellLine | undefined])[] = [
+    ['EdgeTop', top],
+    ['EdgeRight', right],
+    ['EdgeBottom', bottom],
+    ['EdgeLeft', left],
+    ['InsideHorizontal', bottom ?? top],
+    ['InsideVertical', right ?? left],
+  ];
+  return Object.fromEntries(sides.flatMap(([side, line]) => (line ? [[side, lineOf(line)]] : [])));
+};
+
+const drawn = ({ bold = false, italic = false, size, ink, ground, align, lines = {} }: CellLook): Look => ({
+  bold,
+  italic,
+  size: size ?? ORDINARY.size,
+  ink: ink ?? ORDINARY.ink,
+  ...(ground === undefined ? {} : { ground }),
+  lines: linesOf(lines),
+  align: align === 'left' ? 'Left' : 'General',
 });
-const thin = line('Continuous', 'Thin', '#847B8B');
-const BOX: Look['lines'] = {
-  EdgeTop: thin,
-  EdgeRight: thin,
-  EdgeBottom: thin,
-  EdgeLeft: thin,
-  InsideHorizontal: thin,
-  InsideVertical: thin,
-};
 
-const PLAIN: Look = { bold: false, italic: false, size: 11, ink: '#000000', lines: {}, align: 'General' };
-
-/**
- * How each token is drawn. Input is the only look with a box of its own, computed the only one in italics on a ground,
- * so that the two are told apart in black and white.
- */
-export const LOOKS: Readonly<Record<StyleToken, Look>> = {
-  plain: PLAIN,
-  title: { ...PLAIN, bold: true, size: 16, ink: PLUM },
-  answer: { ...PLAIN, bold: true, size: 12, ink: INK, ground: '#F3EBF4' },
-  header: {
-    ...PLAIN,
-    bold: true,
-    ink: INK,
-    ground: '#ECE7EE',
-    lines: { EdgeBottom: line('Continuous', 'Medium', PLUM) },
-  },
-  input: { ...PLAIN, ink: INK, ground: '#FFFDF5', lines: BOX },
-  computed: { ...PLAIN, italic: true, ink: INK, ground: '#F6F4F7' },
-  total: {
-    ...PLAIN,
-    bold: true,
-    ink: INK,
-    lines: { EdgeTop: line('Continuous', 'Thin', INK), EdgeBottom: line('Double', 'Thick', INK) },
-  },
-  warning: {
-    ...PLAIN,
-    bold: true,
-    ink: AMBER,
-    ground: '#FCF2E1',
-    lines: { EdgeLeft: line('Continuous', 'Thick', AMBER) },
-  },
-  note: { ...PLAIN, italic: true, size: 10, ink: QUIET },
-  big: { ...PLAIN, bold: true, size: 22, align: 'Left' },
-};
+/** How the program draws each token. */
+export const LOOKS = Object.fromEntries(STYLES.map((style) => [style, drawn(DRAWN[style])])) as Readonly<
+  Record<StyleToken, Look>
+>;
