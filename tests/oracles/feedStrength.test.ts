@@ -46,6 +46,24 @@ describe('ounces for so many ppm of nitrogen', () => {
     expectWithin(ouncesFor(ppm, percent, gal), ounces, tolerance);
   });
 
+  test('100 ppm from 20 % in 5 gal: about 9 g', () => {
+    const mass = massForPpm(milligramsPerLitre(100), 0.2, gallons(5));
+    expectWithin(mass, 9, asPrinted('9')); // PART_5
+  });
+
+  // 75 mg/L for an ounce in 100 gal, as growers reckon, is 0.14 % above the exact 74.89: hence 0.2 %.
+  test.each([
+    // The two that Texas A&M's calcs.html has wrong, by its own method put right.
+    { ppm: 150, percent: 33, gal: 100, ounces: 150 / 24.75 },
+    { ppm: 200, percent: 33, gal: 100, ounces: 200 / 24.75 },
+    // Questions of a university homework sheet (docsbay.net, Hort 4040), printed without answers: 1 gal of stock.
+    { ppm: 175, percent: 15, gal: 100, ounces: 15.556 },
+    { ppm: 300, percent: 25, gal: 100, ounces: 16 },
+    { ppm: 125, percent: 15, gal: 15, ounces: 1.667 },
+  ])('$ppm ppm from $percent % in $gal gal: $ounces oz (computed)', ({ ppm, percent, gal, ounces }) => {
+    expectWithin(ouncesFor(ppm, percent, gal), ounces, 0.002);
+  });
+
   test('1 oz of 15 % in 100 gal is 11.25 ppm', () => {
     // Texas A&M, calcs.html. Its ammonium nitrate rows are not used: they rest on 0.33 × 75 = 29.75, which is 24.75.
     const ounce = toAmount(1, unit('oz'));

@@ -84,6 +84,24 @@ describe('spread and flow (computed, four-figure t)', () => {
   });
 });
 
+describe('how far the mean may be off, 95 % (computed, four-figure t)', () => {
+  test.each([
+    { readings: times(24.1, 24.6, 23.9), figure: '0.896' },
+    { readings: times(60, 61, 59, 60), figure: '1.299' },
+  ])('± $figure s', ({ readings, figure }) => {
+    const n = readings.length;
+    const mean = readings.reduce((total, reading) => total + reading, 0) / n;
+    const half = (studentT(0.95, n - 1) * spread(readings)! * mean) / Math.sqrt(n);
+    expectWithin(half, Number(figure), asPrinted(figure));
+  });
+
+  test('24.1, 24.6 and 23.9 s: 3.70 % is reached with the three, 3.69 % asks for one more', () => {
+    const readings = times(24.1, 24.6, 23.9);
+    expect(repeatsNeeded(readings, 0.0371)).toBe(3);
+    expect(repeatsNeeded(readings, 0.0369)).toBe(4);
+  });
+});
+
 describe('repeats that 95 % confidence needs (computed)', () => {
   test.each([
     { variation: 0.01, share: 0.01, repeats: 7 },
@@ -97,6 +115,7 @@ describe('repeats that 95 % confidence needs (computed)', () => {
     { variation: 0.03, share: 0.02, repeats: 12 },
     { variation: 0.03, share: 0.03, repeats: 7 },
     { variation: 0.03, share: 0.05, repeats: 4 },
+    { variation: 0.05, share: 0.02, repeats: 27 },
     { variation: 0.05, share: 0.03, repeats: 14 },
     { variation: 0.05, share: 0.05, repeats: 7 },
   ])('spread $variation, within $share: $repeats', ({ variation, share, repeats }) => {
