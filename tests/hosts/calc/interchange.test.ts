@@ -1,12 +1,13 @@
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 
 import type { Edit } from '../../../addin/workbook/change';
 import { openTestPage, type TestPage } from '../workbench/openTestPage';
 import { contentsOf, differences, workbookOf } from './books';
 import { sheetOf, type Cell } from './cells';
+import { sample } from './mainJob';
 import { startOffice, type Office } from './office';
 
 let office: Office;
@@ -25,7 +26,10 @@ const XLSX = { ending: 'xlsx', filter: 'Calc MS Excel 2007 XML' };
 const ODS = { ending: 'ods', filter: 'calc8' };
 const SHEET = 'Round';
 
-/** A number, a text, one value of an array function, an error, our function in an expression, and native formulas. */
+/**
+ * A number, a text, one value of an array function, an error, our function in an expression, a native formula, native
+ * formulas of ours that pass an error on, and one that makes something of it.
+ */
 const BOOK: readonly Edit[] = [
   { kind: 'addSheet', sheet: SHEET },
   {
@@ -40,6 +44,9 @@ const BOOK: readonly Edit[] = [
       ['says FEED.SECONDS(1,4)', { formula: '=FEED.SECONDS("much","gal",2,"gal/min")' }],
       [true, { formula: '=IF(A1>0,FEED.DOSE(B1,2.8,"gal/min","gal")*2,"FEED.DOSE(")' }],
       [45_000, { formula: '=SUM(A1:A2)' }],
+      [1, { formula: '=B1*2' }],
+      [1, { formula: '=B2&"!"' }],
+      [1, { formula: '=IF(COUNT(B1)=1,"known","not known")' }],
     ],
   },
   { kind: 'name', name: 'Wand_flow', area: { sheet: SHEET, row: 1, column: 0, rows: 1, columns: 1 } },
@@ -50,7 +57,7 @@ const store = (program: Office, doc: string, path: string, filter: string) =>
   program.ask({ do: 'store', doc, path, filter });
 const column = (program: Office, doc: string): Promise<Cell[]> =>
   program
-    .ask<Cell[][]>({ do: 'cells', doc, sheet: SHEET, cells: 'B1:B6' })
+    .ask<Cell[][]>({ do: 'cells', doc, sheet: SHEET, cells: 'B1:B9' })
     .then((rows) => rows.map(([cell]) => cell!));
 const shown = async (program: Office, doc: string): Promise<string[]> =>
   (await column(program, doc)).map(({ shows }) => shows);
@@ -78,7 +85,7 @@ describe.each([XLSX, ODS])('a workbook saved as .$ending', ({ ending, filter }) 
     ];
     expect(differences(before, after)).toEqual([]);
     expect(after.names).toEqual(before.names);
-    expect(before.cells.size).toBe(12);
+    expect(before.cells.size).toBe(18);
   });
 
   test('computes with other inputs', async () => {
@@ -108,31 +115,82 @@ describe.each([XLSX, ODS])('a workbook saved as .$ending', ({ ending, filter }) 
 });
 
 describe('where the extension is missing', () => {
-  const seen = async (
-    ending: string,
-    filter: string,
-  ): Promise<{ loaded: string[]; reloaded: string[]; computed: string[] }> => {
-    const path = join(office.folder, `missing.${ending}`);
-    await store(office, await built(), path, filter);
-    const elsewhere = await open(plain, path);
-    const loaded = await shown(plain, elsewhere);
-    const saved = join(office.folder, `missing-again.${ending}`);
-    await store(plain, elsewhere, saved, filter);
-    const reloaded = await shown(plain, await open(plain, saved));
-    await plain.ask({ do: 'calculate', doc: elsewhere });
-    return { loaded, reloaded, computed: await shown(plain, elsewhere) };
-  };
   const UNKNOWN = '#NAME?';
-  const COMPUTED = [UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, '3.5'];
+  const RIGHT = ['15', '3 3/4 cups', '20', '#VALUE!', '1.4', '3.5', '30', '3 3/4 cups!', 'known'];
+  /** What is shown there before anything is computed, by the ending of the file. */
+  const KEPT: Readonly<Record<string, readonly string[]>> = {
+    xlsx: ['15', '3 3/4 cups', '20', UNKNOWN, '1.4', '3.5', '30', '3 3/4 cups!', 'known'],
+    ods: [UNKNOWN, '3 3/4 cups', UNKNOWN, UNKNOWN, UNKNOWN, '3.5', UNKNOWN, '3 3/4 cups!', 'known'],
+  };
+  const COMPUTED = [...Array<string>(5).fill(UNKNOWN), '3.5', UNKNOWN, UNKNOWN, 'not known'];
+  /** After A1 is 1.4 there: what depends on it, and only that, is computed. */
+  const CHANGED: Readonly<Record<string, readonly string[]>> = {
+    xlsx: [UNKNOWN, '3 3/4 cups', '20', UNKNOWN, UNKNOWN, '4.2', UNKNOWN, '3 3/4 cups!', 'not known'],
+    ods: [UNKNOWN, '3 3/4 cups', UNKNOWN, UNKNOWN, UNKNOWN, '4.2', UNKNOWN, '3 3/4 cups!', 'not known'],
+  };
+  const RIGHT_AGAIN = ['30', '3 3/4 cups', '20', '#VALUE!', '2.8', '4.2', '60', '3 3/4 cups!', 'known'];
 
-  test('an .xlsx shows its last numbers and texts until something is computed', async () => {
-    const kept = ['15', '3 3/4 cups', '20', UNKNOWN, '1.4', '3.5'];
-    expect(await seen('xlsx', XLSX.filter)).toEqual({ loaded: kept, reloaded: kept, computed: COMPUTED });
+  describe.each([XLSX, ODS])('an .$ending', ({ ending, filter }) => {
+    let path: string;
+    let elsewhere: string;
+    const saved = async (name: string): Promise<string> => {
+      const there = join(office.folder, `${name}.${ending}`);
+      await store(plain, elsewhere, there, filter);
+      return there;
+    };
+    beforeAll(async () => {
+      const doc = await built();
+      expect(await shown(office, doc)).toEqual(RIGHT);
+      path = join(office.folder, `missing.${ending}`);
+      await store(office, doc, path, filter);
+    });
+    beforeEach(async () => {
+      elsewhere = await open(plain, path);
+    });
+    afterEach(async () => plain.ask({ do: 'close', doc: elsewhere }));
+
+    test(`shows its last ${ending === 'xlsx' ? 'numbers and texts' : 'texts'}, also saved again`, async () => {
+      expect(await shown(plain, elsewhere)).toEqual(KEPT[ending]);
+      const again = await open(plain, await saved('again'));
+      expect(await shown(plain, again)).toEqual(KEPT[ending]);
+      await plain.ask({ do: 'close', doc: again });
+    });
+
+    test('shows #NAME? once everything is computed', async () => {
+      await plain.ask({ do: 'calculate', doc: elsewhere });
+      expect(await shown(plain, elsewhere)).toEqual(COMPUTED);
+    });
+
+    test('shows all its values as soon as it is back', async () => {
+      expect(await shown(office, await open(office, await saved('back')))).toEqual(RIGHT);
+    });
+
+    test('takes an input there, and its values follow as soon as it is back', async () => {
+      await sheetOf(plain, elsewhere, SHEET).values('A1', [[1.4]]);
+      expect(await shown(plain, elsewhere)).toEqual(CHANGED[ending]);
+      const back = await open(office, await saved('changed'));
+      expect(await shown(office, back)).toEqual(RIGHT_AGAIN);
+      expect(await office.ask<boolean>({ do: 'is_modified', doc: back })).toBe(false);
+      expect(await office.ask<string[]>({ do: 'undo_titles', doc: back })).toEqual([]);
+    });
   });
 
-  test('an .ods shows its last texts, and #NAME? for its numbers', async () => {
-    const kept = [UNKNOWN, '3 3/4 cups', UNKNOWN, UNKNOWN, UNKNOWN, '3.5'];
-    expect(await seen('ods', ODS.filter)).toEqual({ loaded: kept, reloaded: kept, computed: COMPUTED });
+  test('an .xlsx of the workbench shows its last numbers and texts, and computes in the workbench again', async () => {
+    await bench.call('open');
+    await bench.call('apply', { title: 'Build', edits: BOOK });
+    const path = join(office.folder, 'bench-there.xlsx');
+    writeFileSync(path, Buffer.from((await bench.call('saveFile')) as string, 'base64'));
+    const elsewhere = await open(plain, path);
+    expect(await shown(plain, elsewhere)).toEqual(KEPT.xlsx);
+    await sheetOf(plain, elsewhere, SHEET).values('A1', [[1.4]]);
+    const back = join(office.folder, 'bench-back.xlsx');
+    await store(plain, elsewhere, back, XLSX.filter);
+    await bench.call('openFile', 'bench-back.xlsx', readFileSync(back).toString('base64'));
+    const area = { sheet: SHEET, row: 0, column: 1, rows: 9, columns: 1 };
+    const { blocks } = (await bench.call('read', [area])) as {
+      blocks: { cells: { value: unknown; error?: string }[][] }[];
+    };
+    expect(blocks[0]!.cells.map(([cell]) => cell!.error ?? String(cell!.value))).toEqual(RIGHT_AGAIN);
   });
 });
 
@@ -173,6 +231,9 @@ describe('formulas as Office hosts store them', () => {
       '=FEED.SECONDS("much";"gal";2;"gal/min")',
       '=IF(A1>0;FEED.DOSE(B1;2.8;"gal/min";"gal")*2;"FEED.DOSE(")',
       '=SUM(A1:A2)',
+      '=B1*2',
+      '=B2&"!"',
+      '=IF(COUNT(B1)=1;"known";"not known")',
     ]);
     expect(cells[0]!.value).toBeCloseTo(15, 9);
     await sheetOf(office, doc, SHEET).values('A1', [[1.4]]);
@@ -204,6 +265,23 @@ describe('the workbench and Calc', () => {
     await sheetOf(office, doc, SHEET).values('A1', [[1.4]]);
     expect((await column(office, doc))[0]!.value).toBeCloseTo(30, 9);
   });
+
+  test.each(['garden.xlsx', 'tank-what-if.xlsx'])(
+    '%s shows in Calc what it shows in the workbench',
+    async (name) => {
+      await bench.call('openFile', name, readFileSync(sample(name)).toString('base64'));
+      const wanted = await contentsOf(benchBook);
+      expect(
+        [...wanted.cells.values()].filter(({ formula }) => formula?.includes('FEED.')).length,
+      ).toBeGreaterThan(100);
+      const path = join(office.folder, name);
+      copyFileSync(sample(name), path);
+      const doc = await open(office, path);
+      expect(differences(wanted, await contentsOf(workbookOf(office, doc)))).toEqual([]);
+      await office.ask({ do: 'calculate', doc });
+      expect(differences(wanted, await contentsOf(workbookOf(office, doc)))).toEqual([]);
+    },
+  );
 
   test('what Calc saved as .xlsx computes in the workbench', async () => {
     const doc = await built();

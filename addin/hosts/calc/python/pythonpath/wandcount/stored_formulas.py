@@ -10,6 +10,7 @@ from com.sun.star.task import XJob
 from .log import log
 from .open_documents import is_spreadsheet
 from .places import NAMES
+from .saved_elsewhere import saved_elsewhere
 
 _SERVICES = (NAMES["openJob"],)
 
@@ -58,6 +59,8 @@ def put_right(document):
     try:
         for index in range(document.Sheets.Count):
             _sheet(document.Sheets.getByIndex(index))
+        if saved_elsewhere(document.URL):
+            document.calculateAll()
     finally:
         undo.unlock()
     document.setModified(modified)
