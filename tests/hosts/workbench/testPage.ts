@@ -9,6 +9,8 @@ import { explainSelected } from '../../../addin/hosts/workbench/explainCell';
 import { openFile } from '../../../addin/hosts/workbench/files/openFile';
 import { saveFile } from '../../../addin/hosts/workbench/files/saveFile';
 import { registerFeedFunctions } from '../../../addin/hosts/workbench/grid/feedFunctions';
+import { printSheet } from '../../../addin/hosts/workbench/print/printSheet';
+import '../../../addin/hosts/workbench/print/print.css';
 import { inspection } from './inspection';
 
 /** The grid alone in a page, with its inside open to the tests. Not part of what is delivered. */
@@ -60,6 +62,7 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     const bytes = await saveFile(grid);
     return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
   },
+  print: (name: string) => printSheet(grid, name),
   explain: async (name: string, row: number, column: number) => {
     const place = sheet(name);
     openBook(grid).setActiveSheet(place);
