@@ -1,9 +1,7 @@
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
 import { dist, root } from './paths.mjs';
-
-const require = createRequire(import.meta.url);
+import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
 /**
  * dist/calc/engine.cjs: the program that the Calc component starts, in one file.
@@ -17,18 +15,9 @@ export default ({ mode, folder = join(dist, 'calc') }) => ({
   entry: { engine: join(root, 'addin', 'hosts', 'calc', 'engine.ts') },
   output: { path: folder, filename: '[name].cjs' },
   devtool: false,
-  resolve: { extensions: ['.ts', '.mjs', '.js'] },
+  resolve,
   module: {
-    rules: [
-      {
-        test: /\.ts$/,
-        exclude: /node_modules/,
-        use: {
-          loader: require.resolve('ts-loader'),
-          options: { transpileOnly: true, configFile: join(root, 'tsconfig.json') },
-        },
-      },
-    ],
+    rules: [typeScriptRule],
   },
   performance: { hints: false },
 });

@@ -1,9 +1,7 @@
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
 import { dist, root } from './paths.mjs';
-
-const require = createRequire(import.meta.url);
+import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
 /**
  * dist/functions.cjs: the worksheet functions in one file that any Node script requires; it exports `call`, `explain`
@@ -18,18 +16,9 @@ export default ({ mode, folder = dist }) => ({
   entry: { functions: join(root, 'functions', 'index.ts') },
   output: { path: folder, filename: '[name].cjs', library: { type: 'commonjs2' } },
   devtool: false,
-  resolve: { extensions: ['.ts', '.mjs', '.js'] },
+  resolve,
   module: {
-    rules: [
-      {
-        test: /\.ts$/,
-        exclude: /node_modules/,
-        use: {
-          loader: require.resolve('ts-loader'),
-          options: { transpileOnly: true, configFile: join(root, 'tsconfig.json') },
-        },
-      },
-    ],
+    rules: [typeScriptRule],
   },
   // Read by people who debug a script that calls it, and quick to build.
   optimization: { minimize: false },

@@ -1,12 +1,9 @@
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
-import MiniCssExtractPlugin from 'mini-css-extract-plugin';
-import TerserPlugin from 'terser-webpack-plugin';
-
 import { dist, root } from './paths.mjs';
+import { minimizer, styleFiles, styleRule } from './webpackPage.mjs';
+import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
-const require = createRequire(import.meta.url);
 const host = join(root, 'addin', 'hosts', 'office');
 
 /**
@@ -24,31 +21,15 @@ export default ({ mode, folder = join(dist, 'office') }) => ({
   // Beside the page; where there is none, nothing is fetched.
   output: { path: folder, filename: '[name].js', chunkFilename: '[name].js', publicPath: '', clean: true },
   devtool: false,
-  resolve: { extensions: ['.ts', '.mjs', '.js'] },
+  resolve,
   module: {
     rules: [
-      {
-        test: /\.ts$/,
-        exclude: /node_modules/,
-        // What the functions do not use of the core is left to the pane.
-        sideEffects: false,
-        use: {
-          loader: require.resolve('ts-loader'),
-          options: { transpileOnly: true, configFile: join(root, 'tsconfig.json') },
-        },
-      },
-      {
-        test: /\.css$/,
-        use: [
-          MiniCssExtractPlugin.loader,
-          { loader: require.resolve('css-loader'), options: { sourceMap: false } },
-        ],
-      },
+      // What the functions do not use of the core is left to the pane.
+      { ...typeScriptRule, sideEffects: false },
+      styleRule,
     ],
   },
-  optimization: {
-    minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
-  },
+  optimization: { minimizer: minimizer() },
   performance: { hints: false },
-  plugins: [new MiniCssExtractPlugin({ filename: '[name].css', chunkFilename: '[name].css' })],
+  plugins: [styleFiles()],
 });

@@ -1,13 +1,10 @@
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
-import MiniCssExtractPlugin from 'mini-css-extract-plugin';
-import TerserPlugin from 'terser-webpack-plugin';
 import webpack from 'webpack';
 
 import { dist, root } from './paths.mjs';
-
-const require = createRequire(import.meta.url);
+import { minimizer, styleFiles, styleRule } from './webpackPage.mjs';
+import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
 /** The grid brings hyphenation for seventy languages and asks for English ones only. */
 const otherHyphenation = new webpack.IgnorePlugin({
@@ -46,36 +43,11 @@ export default ({ mode, entry = 'addin/hosts/workbench/main.ts', folder = join(d
   output: { path: folder, filename: '[name].js', chunkFilename: '[name].js', clean: mode === 'production' },
   // Source maps by eval would need a looser content security policy.
   devtool: false,
-  resolve: { extensions: ['.ts', '.tsx', '.mjs', '.js'] },
+  resolve,
   module: {
-    rules: [
-      {
-        test: /\.tsx?$/,
-        exclude: /node_modules/,
-        use: {
-          loader: require.resolve('ts-loader'),
-          options: { transpileOnly: true, configFile: join(root, 'tsconfig.json') },
-        },
-      },
-      {
-        test: /\.css$/,
-        use: [
-          MiniCssExtractPlugin.loader,
-          { loader: require.resolve('css-loader'), options: { sourceMap: false } },
-        ],
-      },
-    ],
+    rules: [typeScriptRule, styleRule],
   },
-  optimization: {
-    // esbuild is quick by itself; workers would start the program again that called for the build.
-    minimizer: [
-      new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false, parallel: false }),
-    ],
-  },
+  optimization: { minimizer: minimizer() },
   performance: { hints: false },
-  plugins: [
-    new MiniCssExtractPlugin({ filename: '[name].css', chunkFilename: '[name].css' }),
-    otherHyphenation,
-    new CopyPage(),
-  ],
+  plugins: [styleFiles(), otherHyphenation, new CopyPage()],
 });

@@ -64,7 +64,7 @@ describe('the built package', () => {
     expect(compressed(FILES.script)).toBeLessThan(60_000);
     // The pane fetches its own script and the one of the libraries that it needs at once.
     const [, needed = ''] =
-      /Promise\.all\(\[((?:\w+\.e\((?:\d+|"\w+")\),?)+)\]\)/.exec(text(FILES.script)) ?? [];
+      /Promise\.all\(\[((?:[\w$]+\.e\((?:\d+|"\w+")\),?)+)\]\)/.exec(text(FILES.script)) ?? [];
     const ids = [...needed.matchAll(/\.e\((\d+|"\w+")\)/g)].map(([, id]) => id!.replaceAll('"', ''));
     expect(ids.length).toBeGreaterThan(0);
     const fetched = scripts().filter((path) => path === 'pane.js' || ids.some((id) => path === `${id}.js`));
