@@ -27,7 +27,7 @@ const units = (): string =>
   [
     '## Units',
     '',
-    'Units are text. Case and spaces around them do not matter. A US gallon is `gal`, an imperial one `imp gal`.',
+    'Units are text. Case and spaces around them do not matter. A US gallon is `gal`, an imperial one `imp gal`. The tablespoon is the US one: 16 to a cup, 256 to a gallon.',
     '',
     '| kind | units |',
     '| --- | --- |',
