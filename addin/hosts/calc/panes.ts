@@ -1,3 +1,4 @@
+import { calendarDay, guessMeasures } from '../../../taskpane/locality';
 import { createPane, type Pane } from '../../../taskpane/pane';
 import type { HostServices } from '../../../taskpane/services';
 import type { PaneEvent } from '../../../taskpane/view';
@@ -6,19 +7,9 @@ import { calcWorkbook, type Ask } from './calcWorkbook';
 import { explainSelected } from './explainSelected';
 import { nativeView } from './nativeView';
 
-/** Where gallons and pounds are what people buy by. */
-const US_MEASURES = ['US', 'LR', 'MM', 'PR'];
-
-/** yyyy-mm-dd on the clock of this computer. */
-const today = (): string => {
-  const now = new Date();
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-};
-
 const servicesOf = (workbook: Workbook, ask: Ask, locale: string): HostServices => ({
-  today,
-  measures: US_MEASURES.includes(locale.split(/[-_]/)[1] ?? '') ? 'US' : 'metric',
+  today: () => calendarDay(new Date()),
+  measures: guessMeasures([locale]),
   print: async (sheet) => void (await ask({ what: 'print', sheet })),
   download: async (name, _mime, text) => void (await ask({ what: 'keep', name, text })),
   explain: () => explainSelected(workbook, ask),

@@ -1,3 +1,4 @@
+import { calendarDay, guessMeasures } from '../../../taskpane/locality';
 import type { HostEvent, HostServices } from '../../../taskpane/services';
 import { explainSelected } from './explainCell';
 import type { FeedFunctions } from './grid/feedFunctions';
@@ -9,20 +10,6 @@ import { download } from './saveToDisk';
 
 /** The user's hand is followed this long after its last move, so that typing and dragging are told once, ms. */
 const PAUSE = 150;
-/** Regions that measure in gallons and pounds. */
-const US_MEASURES = new Set(['US', 'LR', 'MM']);
-
-const two = (value: number): string => String(value).padStart(2, '0');
-
-/** A day on the user's own calendar, yyyy-mm-dd. */
-export const calendarDay = (date: Date): string =>
-  `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-
-/** A first guess from the languages that the user asks pages for, in their order. */
-export const guessMeasures = (languages: readonly string[]): 'US' | 'metric' => {
-  const region = languages.map((language) => new Intl.Locale(language).maximize().region)[0];
-  return region !== undefined && US_MEASURES.has(region) ? 'US' : 'metric';
-};
 
 const later = (tell: () => void): (() => void) => {
   let timer: ReturnType<typeof setTimeout> | undefined;
