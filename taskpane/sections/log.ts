@@ -148,12 +148,15 @@ export const logSection = (state: PaneState): Section => {
         },
       ]
     : [];
+  const stale: Block[] =
+    card.outOfDate === undefined ? [] : [{ kind: 'text', tone: 'warning', text: card.outOfDate }];
   return {
     id: 'log',
     title: 'Log',
     answer: `${done ? 'Logged: ' : ''}${day}, ${plural(card.fills, 'fill')}, ${volume(card.madeUp, card.unit)} made up`,
     blocks: [
       ...problems,
+      ...stale,
       ...already,
       { kind: 'text', tone: 'quiet', text: 'As the card planned it. Change what went differently.' },
       {

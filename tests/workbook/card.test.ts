@@ -186,6 +186,13 @@ describe('the card on the sheet', () => {
     expect(at(cells, 2, 0)).toMatch(
       /^The round takes \d+ fills now; this card was made for 3\. Make the card again\.$/,
     );
+    expect(after.outOfDate).toBe(at(cells, 2, 0));
+    // The sums are of the rows that stand on the card, which are too few now.
+    expect(at(cells, 1, 0)).toBe('This card is out of date');
+    await change(0.35);
+    const fewer = await shown('Round card');
+    expect(at(fewer, 1, 0)).toMatch(/^2 fills, /);
+    expect(at(fewer, 2, 0)).toMatch(/^The round takes 2 fills now/);
     await change(0.7);
     expect(readCard(await snapshot())).toEqual(before);
   });
@@ -200,6 +207,7 @@ describe('the card on the sheet', () => {
       });
     await write(['Newcomer', 'Gate', 'Bush', 2]);
     expect(at(await shown('Round card'), 2, 0)).toMatch(/other beds or sizes/);
+    expect(at(await shown('Round card'), 1, 0)).toBe('This card is out of date');
     await write([null, null, null, null]);
     expect(at(await shown('Round card'), 2, 0)).toBe('');
   });

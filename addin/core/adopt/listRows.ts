@@ -37,6 +37,8 @@ export interface ListRows {
 const DITTO: ReadonlySet<string> = new Set(DITTO_WORDS);
 const LONGEST_DITTO = Math.max(...DITTO_WORDS.map((word) => word.length));
 const SHOWN = 160;
+/** A cell that shows an error: '#DIV/0!' holds no number. */
+const ERROR = /^#[A-Z]/;
 
 /** A row's own cells: what a merge covers is blank here. */
 export const ownTexts = (
@@ -191,7 +193,8 @@ export const readRows = (sheet: ListSheet, proposal: Proposal): ListRows => {
       unread.push({ row, reason: 'it holds the headings of another list', text: shownRow(texts) });
     } else if (kind === 'total' && otherList < 0) {
       const number = columns.count ? texts[columns.count.index] : undefined;
-      const digits = /^\d+$/.exec(number ?? '')?.[0] ?? /(\d+)\D*$/.exec(texts.join(' '))?.[1];
+      const said = texts.filter((text) => !ERROR.test(text)).join(' ');
+      const digits = /^\d+$/.exec(number ?? '')?.[0] ?? /(\d+)\D*$/.exec(said)?.[1];
       addTotal(row, digits === undefined ? undefined : Number(digits));
     } else if (kind === 'section' && otherList < 0) {
       sections.push({ row, bed: bedNameFrom(texts[filled[0]!]!), followed: false });

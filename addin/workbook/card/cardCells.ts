@@ -3,6 +3,7 @@ import type { CardContext } from './cardContext';
 import { TIME, VOLUME, overFills, place, workingsAt } from './cardContext';
 import { MEASURED_IN, about, cell, clock, formula, quoted } from './cardFormulas';
 import type { CardLayout, CardRequest } from './cardLayout';
+import { CHECK_AT } from './cardNames';
 import type { CardSources } from './cardSources';
 import { countRows } from './countRows';
 import { charactersAcross } from './cardWidths';
@@ -46,17 +47,23 @@ const heading = ({ sources, request, layout }: CardContext): PageCell[] => {
   const answer =
     `${at(work.fills)}&IF(${at(work.fills)}=1," fill"," fills")&", "&ROUND(${at(work.madeUp)},1)&" "&${rig.barrel.unit}` +
     `&" made up"${firstProduct ? `&", first fill "&${firstProduct}` : ''}&", "&${duration}&", done by "&${clock(at(work.finish))}`;
-  const same = layout.stations.map(
-    ({ fillHeader }, index) => `${cell(fillHeader, work.fills0)}=${request.stations[index]!.fills}`,
-  );
+  const fillsAre = (compared: '=' | '>'): string =>
+    layout.stations
+      .map(
+        ({ fillHeader }, index) =>
+          `${cell(fillHeader, work.fills0)}${compared}${request.stations[index]!.fills}`,
+      )
+      .join(',');
+  const others = `SUM(${plants.howMany})<>${at(work.plants)}`;
   const planned = request.stations.reduce((sum, { fills }) => sum + fills, 0);
   const check =
-    `IF(SUM(${plants.howMany})<>${at(work.plants)},"The plant inventory has other beds or sizes now. Make the card again.",` +
-    `IF(AND(${same.join(',')}),"","The round takes "&${at(work.fills)}&" fills now; this card was made for ${planned}. Make the card again."))`;
+    `IF(${others},"The plant inventory has other beds or sizes now. Make the card again.",` +
+    `IF(AND(${fillsAre('=')}),"","The round takes "&${at(work.fills)}&" fills now; this card was made for ${planned}. Make the card again."))`;
   return [
     place(0, 0, `Round card: ${request.mixName}`, 'title'),
-    place(1, 0, formula(answer), 'answer'),
-    place(2, 0, formula(check), 'warning'),
+    // Fills or plants that have no row here are missing from the sums, which then say too little.
+    place(1, 0, formula(`IF(OR(${others},${fillsAre('>')}),"This card is out of date",${answer})`), 'answer'),
+    place(CHECK_AT.row, CHECK_AT.column, formula(check), 'warning'),
     ...(request.overLabelReason
       ? [place(3, 0, `Above the label's greatest rate, because: ${request.overLabelReason}`, 'warning')]
       : []),

@@ -23,6 +23,10 @@ export const CARD_CELLS = {
 } as const;
 export type CardCell = keyof typeof CARD_CELLS;
 
+/** Says in the sheet why the card no longer fits what it was made from; blank while it does. */
+export const CARD_CHECK = 'Card_check';
+export const CHECK_AT = { row: 2, column: 0 };
+
 /** Product, unit, amount for the whole round, cost: a row a product, without the heads. */
 export const CARD_PRODUCTS = 'Card_products';
 
@@ -32,11 +36,18 @@ export const cardNames = ({ sheet, products }: CardRequest, { column }: CardLayo
   const single = (at: { row: number; column: number }): Area => ({ sheet, ...at, rows: 1, columns: 1 });
   const cells = Object.entries(CARD_CELLS).map(([key, name]) => [name, single(work[key as CardCell])]);
   const list = { ...single(work.products), row: work.products.row + 1, rows: products.length, columns: 4 };
-  return { ...Object.fromEntries(cells), ...(products.length > 0 ? { [CARD_PRODUCTS]: list } : {}) };
+  const check = { [CARD_CHECK]: single(CHECK_AT) };
+  return {
+    ...Object.fromEntries(cells),
+    ...check,
+    ...(products.length > 0 ? { [CARD_PRODUCTS]: list } : {}),
+  };
 };
 
 /** What to read of a workbook for its card; nothing where it has none. */
 export const cardAreas = (outline: Outline): Area[] =>
   areaNamed(outline, CARD) === undefined
     ? []
-    : [...Object.values(CARD_CELLS), CARD_PRODUCTS].flatMap((name) => areaNamed(outline, name) ?? []);
+    : [...Object.values(CARD_CELLS), CARD_CHECK, CARD_PRODUCTS].flatMap(
+        (name) => areaNamed(outline, name) ?? [],
+      );

@@ -1,6 +1,6 @@
 import type { CellState, Snapshot } from '../port';
 import { areaNamed, cellAt, cellsOf, labelOf } from '../snapshot';
-import { CARD, CARD_CELLS, CARD_PRODUCTS } from './cardNames';
+import { CARD, CARD_CELLS, CARD_CHECK, CARD_PRODUCTS } from './cardNames';
 import type { CardCell } from './cardNames';
 
 export interface CardProductReading {
@@ -28,6 +28,8 @@ export interface CardReading {
   readonly unit: string;
   readonly cost?: number;
   readonly products: readonly CardProductReading[];
+  /** Why the card no longer fits the garden, in the card's own words; left out while it does. */
+  readonly outOfDate?: string;
 }
 
 const number = (cell: CellState): number | undefined =>
@@ -59,6 +61,7 @@ export const readCard = (snapshot: Snapshot): CardReading | undefined => {
   };
   if (Object.values(figures).some((value) => value === undefined)) return undefined;
   const cost = figure('cost');
+  const outOfDate = labelOf(at(CARD_CHECK));
   const list = areaNamed(snapshot, CARD_PRODUCTS);
   const products = list ? cellsOf(snapshot, list).map(productOf) : [];
   if (products.includes(undefined)) return undefined;
@@ -68,6 +71,7 @@ export const readCard = (snapshot: Snapshot): CardReading | undefined => {
     mix: labelOf(at(CARD_CELLS.mix)),
     unit: labelOf(at('Rig_barrel_unit')),
     ...(cost === undefined ? {} : { cost }),
+    ...(outOfDate === '' ? {} : { outOfDate }),
     products: products as CardProductReading[],
   };
 };

@@ -222,6 +222,16 @@ describe('lines between the plants', () => {
     ]);
   });
 
+  test('a total that shows an error says no number', () => {
+    const { inventory } = adopt([
+      HEADINGS,
+      ['Amber Kettle', 'Front', 'HT', 3],
+      ['Total', null, null, '#DIV/0!'],
+    ]);
+    expect(inventory.tally).toMatchObject({ totals: 1, plants: 1, unread: 0 });
+    expect(sentences(inventory)).toEqual([]);
+  });
+
   test('a bare number that is no total is not read', () => {
     const { inventory } = adopt([HEADINGS, ['Amber Kettle', 'Front', 'HT', 3], [null, null, null, 7]]);
     expect(reasons(inventory)).toEqual(['row 3: it names no plant']);
