@@ -24,6 +24,13 @@ export interface Missing {
   readonly why: string;
 }
 
+/** When the last card began; a cool hour of the morning before there is one. */
+const usualStart = ({ card }: PaneState): string => {
+  if (card === undefined) return '07:00';
+  const minutes = Math.round(card.start * 1440) % 1440;
+  return [Math.floor(minutes / 60), minutes % 60].map((part) => String(part).padStart(2, '0')).join(':');
+};
+
 export const askRound = (state: PaneState, garden: Garden) => {
   const mix = mixProductsOf(garden);
   const over = 'refused' in mix ? [] : overLabel(mix);
@@ -44,7 +51,7 @@ export const askRound = (state: PaneState, garden: Garden) => {
       id: 'round.start',
       label: 'Start',
       kind: 'time',
-      known: '07:00',
+      known: usualStart(state),
       read: (text) => (readClock(text) === undefined ? undefined : text),
       allowed: 'a time from 0:00 to 23:59',
       required: true,

@@ -200,10 +200,10 @@ describe('what the page says', () => {
 
   test('a message is news in a region that was there before it', () => {
     const { show, told } = draw(rigView);
-    const region = page.querySelector('[role="status"]');
+    const region = page.querySelector('.message [role="status"]');
     expect(region?.textContent).toBe('');
     show({ ...rigView, message: { tone: 'good', text: 'Kept the rig.', undo: true } });
-    expect(page.querySelector('[role="status"]')).toBe(region);
+    expect(page.querySelector('.message [role="status"]')).toBe(region);
     expect(region?.textContent).toBe('Kept the rig.');
     buttonNamed('Undo').click();
     expect(told).toEqual([{ kind: 'press', action: 'undo' }]);
@@ -214,6 +214,18 @@ describe('what the page says', () => {
     expect(page.querySelector('progress')?.value).toBe(0.25);
     buttonNamed('Stop').click();
     expect(told).toEqual([{ kind: 'press', action: 'stop' }]);
+  });
+
+  test('long work is told in a region that was there before it, and its bar has that name', () => {
+    const { show } = draw(rigView);
+    const region = page.querySelector('.busy [role="status"]');
+    expect(region?.textContent).toBe('');
+    expect(page.querySelector('progress')).toBeNull();
+    show({ ...rigView, busy: { text: 'Reading the list', share: 0.5, canStop: false } });
+    expect(page.querySelector('.busy [role="status"]')).toBe(region);
+    expect(region?.getAttribute('aria-live')).toBe('polite');
+    expect(region?.textContent).toBe('Reading the list');
+    expect(page.querySelector('progress')?.getAttribute('aria-labelledby')).toBe(region?.id);
   });
 
   test('a chart says its finding and has its numbers beside it', () => {

@@ -157,6 +157,20 @@ describe('the mix answers', () => {
   });
 });
 
+const card: CardReading = {
+  sheet: 'Round card',
+  date: 46145,
+  start: 7 / 24,
+  finish: 8 / 24,
+  mix: 'Powder',
+  fills: 2,
+  plants: 140,
+  madeUp: 86,
+  need: 85,
+  unit: 'gal',
+  products: [],
+};
+
 describe('the round answers', () => {
   // 100 × 0.75 + 40 × 0.25 = 85 gal.
   test('with fills, measure and time', () => {
@@ -202,22 +216,16 @@ describe('the round answers', () => {
     const view = shown('round', {}, { typed: { 'round.start': start }, tried: ['round'] });
     expect(errors(view)).toHaveLength(1);
   });
+
+  test('with the start of the last card, and with a morning hour before there is one', () => {
+    const start = (more: Partial<PaneState>) =>
+      fieldsOf(shown('round', {}, more)).find(({ label }) => label === 'Start')?.value;
+    expect(start({})).toBe('07:00');
+    expect(start({ card: { ...card, start: 17.25 / 24 } })).toBe('17:15');
+  });
 });
 
 describe('the log answers', () => {
-  const card: CardReading = {
-    sheet: 'Round card',
-    date: 46145,
-    start: 7 / 24,
-    finish: 8 / 24,
-    mix: 'Powder',
-    fills: 2,
-    plants: 140,
-    madeUp: 86,
-    need: 85,
-    unit: 'gal',
-    products: [],
-  };
   const line: LoggedRound = {
     round: 1,
     date: 46145,
@@ -243,6 +251,16 @@ describe('the log answers', () => {
     const view = shown('log', {}, { card });
     expect(view.section.answer).toBe('3 May 2026, 2 fills, 86 gal made up');
     expect(fieldsOf(view).find(({ label }) => label === 'Left over')?.value).toBe('1');
+  });
+
+  test('what the card says against itself, above the numbers taken from it', () => {
+    const outOfDate = 'The round takes 3 fills now; this card was made for 2. Make the card again.';
+    const warnings = (now: CardReading) =>
+      shown('log', {}, { card: now }).section.blocks.filter(
+        (block) => block.kind === 'text' && block.tone === 'warning',
+      );
+    expect(warnings({ ...card, outOfDate })).toEqual([{ kind: 'text', tone: 'warning', text: outOfDate }]);
+    expect(warnings(card)).toEqual([]);
   });
 
   test('that more left over than was made up cannot be', () => {
