@@ -38,6 +38,13 @@ const tooNew = (
       : [];
   });
 
+/**
+ * What the program cannot take back, and what clears its undo: https://learn.microsoft.com/office/dev/add-ins/excel/excel-add-ins-undo-capabilities.
+ * Renaming a sheet is another; its name is read everywhere, and the types do not tell reading from writing.
+ */
+const NOT_UNDONE =
+  /^(AllowEditRange|DocumentProperties|Style|TableStyle|Query|Slicer|LinkedWorkbook)\w*\.|^Workbook\.(close|save|insertWorksheetsFromBase64)$|^WorkbookProtection\.(un)?protect$|^Worksheet\.(copy|delete|standardWidth|position|visibility)$|^WorksheetCollection\.addFromBase64$|^WorksheetProtection\.(un)?protect$|^WorksheetProtection\.\w+(Protection|Password|Options)$|^NamedItem\.comment$|^Chart\.(categoryLabelLevel|seriesNameLevel)$/;
+
 const declared = (name: string): string | undefined => (BASELINE as Record<string, string>)[name];
 const limitOf = (file: string, name: string): string | undefined =>
   name === 'ExcelApi' && isLater(file) ? needsOf(file) : declared(name);
@@ -51,7 +58,8 @@ export const seed = (sheet: Excel.Worksheet, { notes }: Excel.Worksheet, options
   void Office.ribbon.requestUpdate({ tabs: [] });
   Office.context.ui.displayDialogAsync('');
   Office.context.document.settings.get('');
-  return [notes, sheet.activate()];
+  sheet.visibility = 'Hidden';
+  return [notes, sheet.activate(), sheet.copy(), sheet.protection.protect()];
 };
 `;
 
@@ -92,6 +100,18 @@ describe('what the adapter uses of the platform', () => {
         limitOf,
       ),
     ).toEqual([]);
+  });
+
+  test('can be taken back by the program, but for taking away a sheet that was added', () => {
+    const notUndone = (seeded: boolean): string[] => [
+      ...new Set(
+        uses
+          .filter(({ file, member }) => (file === seed) === seeded && NOT_UNDONE.test(member))
+          .map(({ file, member }) => `${relative(folder, file)}: ${member}`),
+      ),
+    ];
+    expect(notUndone(true)).toHaveLength(3);
+    expect(notUndone(false)).toEqual(['applyChange.ts: Worksheet.delete']);
   });
 
   test('that is asked for at run time is in files that say the set, each of which is asked for', () => {

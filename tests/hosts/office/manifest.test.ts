@@ -4,6 +4,7 @@ import { manifestFaults } from '../../../addin/build/office/checkManifest';
 import { baseAddress, DEFAULT_BASE, FILES } from '../../../addin/build/office/package';
 import { packageFiles } from '../../../addin/build/office/packageFiles';
 import { RIBBON } from '../../../addin/hosts/office/ribbon';
+import packageJson from '../../../package.json';
 
 const files: Record<string, string | Uint8Array> = { ...packageFiles(DEFAULT_BASE), [FILES.script]: '' };
 const good = files[FILES.manifest] as string;
@@ -32,6 +33,13 @@ const swapped = (first: string, second: string): string => {
 };
 
 describe('the manifest', () => {
+  test('has the name, the version and the words that every host has', () => {
+    const { name, version, description } = packageJson;
+    expect(good.match(/<DisplayName DefaultValue="(.*)"\/>/)?.[1]?.toLowerCase()).toBe(name);
+    expect(good).toContain(`<Version>${version}.0</Version>`);
+    expect(good).toContain(`<Description DefaultValue="${description}"/>`);
+  });
+
   test('is in order', () => {
     expect(faultsOf(good)).toEqual([]);
   });
