@@ -7,6 +7,7 @@ import { dist, root } from '../../../addin/build/paths.mjs';
 import { serve } from '../../../addin/build/serve.mjs';
 import { buildWorkbench } from '../../../addin/build/targets.mjs';
 import { launchChromium, watchTroubles } from './openTestPage';
+import { savedFile, type SavedFile } from './savedFile';
 
 const output = join(root, 'tests', 'output', 'workbench');
 
@@ -19,6 +20,12 @@ describe('from the sample list to a card and a log line, by the screen alone', {
   const press = (name: string) => page.getByRole('button', { name, exact: true }).first().click();
   const fill = (label: string, text: string) => page.getByLabel(label, { exact: true }).first().fill(text);
   const sees = (text: string | RegExp) => page.getByText(text).first().waitFor();
+  let first: SavedFile;
+  const save = async (): Promise<SavedFile> => {
+    const download = page.waitForEvent('download');
+    await press('Save');
+    return savedFile(readFileSync(await (await download).path()));
+  };
   const picture = (name: string) => page.screenshot({ path: join(output, `${name}.png`) });
 
   beforeAll(async () => {
@@ -87,11 +94,8 @@ describe('from the sample list to a card and a log line, by the screen alone', {
     await picture('log');
   });
 
-  test('saved to a file and opened again, the log is still there', async () => {
-    const download = page.waitForEvent('download');
-    await press('Save');
-    const path = await (await download).path();
-    expect(readFileSync(path).subarray(0, 2).toString()).toBe('PK');
+  test('saved to a file and opened again, every cell of every sheet is the same', async () => {
+    first = await save();
     const chooser = page.waitForEvent('filechooser');
     await press('Open');
     await (
@@ -99,12 +103,52 @@ describe('from the sample list to a card and a log line, by the screen alone', {
     ).setFiles({
       name: 'again.xlsx',
       mimeType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
-      buffer: readFileSync(path),
+      buffer: first.bytes,
     });
+    await page.locator('#file-name', { hasText: 'again.xlsx' }).waitFor();
     await sees(/fills of 60 gal/);
     await page.getByRole('button', { name: /^Log/ }).first().click();
     await sees(/gal, \d+ % of the plan/);
     await picture('opened-again');
+    const again = await save();
+    expect(again.sheets).toEqual(first.sheets);
+    expect(Object.keys(first.cells).length).toBeGreaterThan(3_000);
+    expect(again.cells).toEqual(first.cells);
+  });
+
+  test('a dose typed into its cell changes the counts and totals of the card', async () => {
+    const { row } = first.find('Doses', 'Large bush');
+    const cell = `B${row}`;
+    await page.getByRole('tab', { name: 'Doses', exact: true }).click();
+    const nameBox = page.locator('[data-u-comp=defined-name] input');
+    await nameBox.fill(cell);
+    await nameBox.press('Enter');
+    await page.keyboard.type('0.5');
+    await picture('dose-typed');
+    await page.keyboard.press('Enter');
+    await page
+      .getByRole('button', { name: /^Round/ })
+      .first()
+      .click();
+    await sees('12 s');
+    await page.getByRole('tab', { name: 'Round card', exact: true }).click();
+    await picture('card-follows');
+    const after = await save();
+
+    const before = first.number(`Doses!${cell}`);
+    expect(before).toBeGreaterThan(0.5);
+    expect(after.number(`Doses!${cell}`)).toBe(0.5);
+    const { row: plantsRow, column } = first.find('Round card', 'Large bush');
+    const plants = first.number(`Round card!${column}${plantsRow + 3}`);
+    expect(plants).toBeGreaterThan(200);
+    expect(after.number(`Round card!${column}${plantsRow + 1}`)).toBe(12);
+    const less = (name: string) => first.named(name) - after.named(name);
+    expect(less('Card_need')).toBeCloseTo(plants * (before - 0.5), 6);
+    expect(less('Card_made_up')).toBeCloseTo(plants * (before - 0.5), 6);
+    expect(less('Card_finish')).toBeGreaterThan(0);
+    expect(less('Card_plants')).toBe(0);
+    const made = Math.round(after.named('Card_made_up') * 10) / 10;
+    expect(after.cells['Round card!A2']).toContain(`${made} gal made up`);
   });
 
   test('nothing went wrong on the way, and nothing was asked of elsewhere', () => {
