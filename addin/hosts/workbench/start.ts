@@ -4,6 +4,7 @@ import { mountPane, type MountedPane } from '../../../taskpane/mount';
 import { registerFeedFunctions } from './grid/feedFunctions';
 import { watchGrid } from './grid/gridEvents';
 import { openGrid, type Grid } from './grid/openGrid';
+import { guardSheetNames } from './grid/sheetNames';
 import { gridWorkbook, type GridWorkbook } from './gridWorkbook';
 import { hostServices } from './hostServices';
 import { openWorkbook } from './openWorkbook';
@@ -44,8 +45,14 @@ export const startWorkbench = async (): Promise<StartedWorkbench> => {
   const workbook = gridWorkbook(grid);
   const functions = registerFeedFunctions(grid);
   const services = hostServices(grid, workbook, functions);
+  keepRowsFitted(grid);
   const file = openWorkbook();
   const notices = openNotices(element('notices'));
+  guardSheetNames(
+    grid,
+    element('grid'),
+    (text) => void notices.show('sheet-name', { text, tone: 'warning' }),
+  );
 
   let mounted: MountedPane | undefined;
   const replaced = (): void => {

@@ -100,6 +100,24 @@ test('a formula typed into a cell is computed, and the pane says why it refuses'
   expect(sheet.getCell('G7').result).toEqual({ error: '#VALUE!' });
 });
 
+test('a sheet is renamed by hand, but not to a name that formulas could not find', async () => {
+  const tab = page.locator('[data-u-comp="slide-tab-item"]').first();
+  const rename = async (name: string) => {
+    await tab.dblclick({ delay: 60 });
+    await page.locator('[contenteditable=true]:focus').waitFor();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type(name);
+    await page.keyboard.press('Enter');
+  };
+  await rename("Gran's roses");
+  await expect.poll(async () => (await saved()).worksheets[0]?.name).toBe("Gran's roses");
+  await rename('Today!');
+  await page.getByRole('alert').filter({ hasText: 'leave out the exclamation mark' }).waitFor();
+  expect((await saved()).worksheets[0]?.name).toBe("Gran's roses");
+  expect(await tab.innerText()).toBe("Gran's roses");
+  expect(troubles).toEqual([]);
+});
+
 test('what is typed into the pane stays out of the cells', async () => {
   await press('Make the plant inventory');
   const dose = page.locator('#pane table input').first();
