@@ -48,6 +48,15 @@ describe('measures on the card', () => {
       litres(100),
     );
     expect(measure).toMatchObject({ words: '100 mL', rounding: 'down' });
+    const lower = rate(1.004, 'mL/L');
+    const near = cardMeasure(
+      productFor(lower, litres(100)),
+      unit('mL'),
+      lower,
+      rate(0.9, 'mL/L'),
+      litres(100),
+    );
+    expect(near).toMatchObject({ words: '100 mL', rounding: 'nearest' });
   });
 
   test('an exact measure at the label’s greatest rate is not rounded down', () => {
