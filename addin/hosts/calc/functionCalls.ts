@@ -1,17 +1,20 @@
 import { call, type RawArgument, type RawScalar, type ResultValue } from '../../../functions';
-import { codeOfError } from './errorCodes';
-import type { FunctionAnswer, FunctionCall, LongRange, WireArgument } from './wire';
+import { codeOfError, errorOfCode } from './errorCodes';
+import { rowsOf } from './longRange';
+import type { FunctionAnswer, FunctionCall, LongRange, WireArgument, WireScalar } from './wire';
 
 const isLong = (arg: WireArgument): arg is LongRange =>
   typeof arg === 'object' && arg !== null && 'height' in arg;
 
-const rowsOf = (range: LongRange): readonly (readonly RawScalar[])[] => {
-  if ('rows' in range) return range.rows;
-  const bytes = Buffer.from(range.numbers, 'base64');
-  const { width } = range;
-  return Array.from({ length: bytes.length / 8 / width }, (_r, row) =>
-    Array.from({ length: width }, (_c, column) => bytes.readDoubleLE(8 * (row * width + column))),
-  );
+const isCells = (arg: WireArgument): arg is readonly (readonly WireScalar[])[] => Array.isArray(arg);
+
+const scalar = (cell: WireScalar): RawScalar =>
+  typeof cell === 'object' && cell !== null ? { error: errorOfCode(cell.code) } : cell;
+
+/** Rows with as many blank ones at their end as it takes. */
+const filledUp = (rows: readonly (readonly RawScalar[])[], length: number) => {
+  const blank: readonly RawScalar[] = (rows[0] ?? ['']).map(() => '');
+  return rows.length === length ? rows : Array.from({ length }, (_, row) => rows[row] ?? blank);
 };
 
 /**
@@ -20,19 +23,13 @@ const rowsOf = (range: LongRange): readonly (readonly RawScalar[])[] => {
  * taken for one value. Ranges of unlike heights get all back, for the function to refuse.
  */
 const whole = (args: readonly WireArgument[]): RawArgument[] => {
-  const heights = new Set(args.filter(isLong).map(({ height }) => height));
-  const read = args.map((arg) => (isLong(arg) ? rowsOf(arg) : arg));
-  const used = Math.max(
-    2,
-    ...args.map((arg, index) => (isLong(arg) ? (read[index] as readonly unknown[]).length : 0)),
-  );
-  return args.map((arg, index) => {
-    if (!isLong(arg)) return arg;
-    const rows = read[index] as readonly (readonly RawScalar[])[];
-    const length = heights.size < 2 ? used : arg.height;
-    if (rows.length === length) return rows;
-    const blank: readonly RawScalar[] = (rows[0] ?? ['']).map(() => '');
-    return Array.from({ length }, (_, row) => rows[row] ?? blank);
+  const long = args.filter(isLong);
+  const read = new Map(long.map((range) => [range, rowsOf(range)]));
+  const used = Math.max(2, ...[...read.values()].map((rows) => rows.length));
+  const alike = new Set(long.map(({ height }) => height)).size < 2;
+  return args.map((arg) => {
+    if (isLong(arg)) return filledUp(read.get(arg)!, alike ? used : arg.height);
+    return isCells(arg) ? arg.map((row) => row.map(scalar)) : scalar(arg);
   });
 };
 

@@ -1,16 +1,29 @@
-import type { RawArgument } from '../../../functions';
 import type { PaneEvent } from '../../../taskpane/view';
 
 /** What the component and the engine say to each other: one JSON value a line, over the engine's stdin and stdout. */
 
-/** A long range whose blank rows at the end were left out; `height` counts them. */
-export type LongRange =
-  | { readonly rows: readonly (readonly (number | string)[])[]; readonly height: number }
-  /** Nothing but numbers, row by row: eight bytes each, the lowest first, in base 64. */
-  | { readonly numbers: string; readonly width: number; readonly height: number };
+/** A long range without the blank rows at its end; `height` counts them. */
+export interface LongRange {
+  /**
+   * Its cells row by row, eight bytes each, the lowest first, in base 64. Where a cell holds no number there is one
+   * that is none: the low bits are 1, or the number of a Calc error.
+   */
+  readonly numbers: string;
+  /** Texts of cells, by their number in the range. */
+  readonly texts: readonly (readonly [at: number, text: string])[];
+  readonly width: number;
+  readonly height: number;
+}
+
+/** An error that Calc hands over. */
+export interface WireError {
+  readonly code: number;
+}
+
+export type WireScalar = number | string | null | WireError;
 
 /** An argument as Calc hands it over: a number, a text, null where it was left out, rows of cells, or a long range. */
-export type WireArgument = RawArgument | LongRange;
+export type WireArgument = WireScalar | readonly (readonly WireScalar[])[] | LongRange;
 
 /** A cell asks for the value of a function. */
 export interface FunctionCall {

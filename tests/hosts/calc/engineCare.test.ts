@@ -135,6 +135,22 @@ describe('an engine that dies or hangs', () => {
     expect((await sheet.cell('E1')).value).toBeCloseTo(20, 9);
   });
 
+  test('that hangs before it has read a long range holds Calc no longer', async () => {
+    const rows = 20_000;
+    await sheet.values(
+      `D1:E${rows}`,
+      Array.from({ length: rows }, () => [1, 0.5]),
+    );
+    expect((await sheet.cell('A1')).value).toBeCloseTo(15, 9);
+    process.kill(engines(office).at(-1)!, 'SIGSTOP');
+    const held = await timed(() => sheet.put('B3', [`=FEED.NEED(D1:D${rows};E1:E${rows};"gal";"gal")`]));
+    expect(held).toBeGreaterThan(1.5);
+    expect(held).toBeLessThan(3);
+    expect((await sheet.cell('B3')).error).toBe(NOT_AVAILABLE);
+    const right = await until(async () => (await sheet.cell('B3')).value === rows / 2, 15_000);
+    expect(right).toBe(true);
+  });
+
   test('that the pane waits for is started again too, and the pane says what that means', async () => {
     expect(words(await pane())).toContain('Garden');
     const paneEngine = engines(office).at(-1)!;

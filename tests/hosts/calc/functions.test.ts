@@ -1,8 +1,22 @@
+import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { catalogue, formulaOf, NAMESPACE } from '../../../functions';
 import { DIVISION, inCalc, NOT_AVAILABLE, sheetOf, VALUE, type Sheet } from './cells';
 import { startOffice, type Office } from './office';
+
+/** What Calc shows as Err:504: it cannot hand over a parameter. */
+const REFUSED_BY_CALC = 504;
+
+/** Of Linux, as every program there is told. */
+const TICKS_A_SECOND = 100;
+
+/** Processor seconds that the office has used: unlike the clock's they do not grow with what else the computer does. */
+const processorSeconds = async (of: Office): Promise<number> => {
+  const stat = await readFile(`/proc/${of.pids().at(-1)}/stat`, 'utf8');
+  const [user = 0, system = 0] = stat.slice(stat.lastIndexOf(')')).split(' ').slice(12, 14).map(Number);
+  return (user + system) / TICKS_A_SECOND;
+};
 
 let office: Office;
 let sheet: Sheet;
@@ -93,6 +107,33 @@ describe('arguments as cells hold them', () => {
     expect((await sheet.shows('=FEED.SECONDS(D1:D3000;"gal";2;"gal/min")')).error).toBe(VALUE);
   });
 
+  test('a long range with blank cells, and one with a text', async () => {
+    const rows = Array.from({ length: 2_000 }, (_, row) => [row % 3 ? row % 40 : '', 0.5]);
+    await sheet.values('D1:E2000', rows);
+    const plants = rows.reduce((sum, [count]) => sum + Number(count), 0);
+    const formula = '=FEED.NEED(D1:D2000;E1:E2000;"gal";"gal")';
+    expect((await sheet.shows(formula)).value).toBeCloseTo(plants / 2, 9);
+    await sheet.values('D1500', [['ten']]);
+    expect((await sheet.shows(formula)).error).toBe(VALUE);
+    await sheet.values('D1500', [['']]);
+    expect((await sheet.shows(formula)).value).toBeCloseTo((plants - (1_499 % 40)) / 2, 9);
+  });
+
+  test('two whole columns hold Calc for less than two seconds', async () => {
+    const rows = Array.from({ length: 10_000 }, (_, row) => [1 + (row % 40), 0.1 + row / 1000]);
+    await sheet.values('D1:E10000', rows);
+    const need = rows.reduce((sum, [plants, dose]) => sum + plants! * dose!, 0);
+    const began = await processorSeconds(office);
+    const { value } = await sheet.shows('=FEED.NEED(D:D;E:E;"gal";"gal")');
+    const took = (await processorSeconds(office)) - began;
+    await sheet.values(
+      'D1:E10000',
+      rows.map(() => ['', '']),
+    );
+    expect(value).toBeCloseTo(need, 6);
+    expect(took).toBeLessThan(2);
+  });
+
   test('a function takes what another one gives', async () => {
     const nested = await sheet.shows('=FEED.DOSE(FEED.SECONDS(0.7;"gal";2.8;"gal/min");2.8;"gal/min";"gal")');
     expect(nested.value).toBeCloseTo(0.7, 9);
@@ -118,9 +159,31 @@ describe('errors are the spreadsheet’s own', () => {
     expect((await sheet.shows(`=IFERROR(${formula.slice(1)};"caught")`)).value).toBe('caught');
   });
 
-  test('a range that holds an error is an error', async () => {
+  test('one cell that holds an error gives it on', async () => {
+    await sheet.put('B1:B2', ['=1/0'], ['=NA()']);
+    expect((await sheet.shows('=FEED.FLOW(2;"gal";B1;"gal/min")')).error).toBe(DIVISION);
+    expect((await sheet.shows('=FEED.FLOW(2;"gal";B2;"gal/min")')).error).toBe(NOT_AVAILABLE);
+  });
+
+  test('Calc itself refuses a range of cells that holds an error, and asks no add-in', async () => {
     await sheet.put('B1:B3', ['46'], ['=1/0'], ['47']);
-    expect((await sheet.shows('=FEED.FLOW(2;"gal";B1:B3;"gal/min")')).error).not.toBe(0);
+    expect((await sheet.shows('=FEED.FLOW(2;"gal";B1:B3;"gal/min")')).error).toBe(REFUSED_BY_CALC);
+    // So it does with its own add-in functions.
+    const own = '=COM.SUN.STAR.SHEET.ADDIN.ANALYSIS.GETMULTINOMIAL(B1:B3)';
+    expect((await sheet.shows(own)).error).toBe(REFUSED_BY_CALC);
+  });
+
+  test.each([
+    ['short', 'K1:K3*1'],
+    ['long', 'K1:K900*1'],
+  ])('an error in %s computed rows comes out as it is', async (_length, rows) => {
+    await sheet.put('K1:K3', ['46'], ['=1/0'], ['47']);
+    const array = { do: 'put_array', doc: sheet.doc, sheet: 'Sheet1', cells: 'J1' };
+    await office.ask({ ...array, formula: `=FEED.FLOW(2;"gal";${rows};"gal/min")` });
+    expect((await sheet.cell('J1')).error).toBe(DIVISION);
+    await office.ask({ ...array, formula: `=FEED.FLOW(2;"gal";IFERROR(${rows};"");"gal/min")` });
+    expect((await sheet.cell('J1')).value).toBeCloseTo((2 * 2 * 60) / (46 + 47), 9);
+    await office.ask({ ...array, formula: '' });
   });
 });
 

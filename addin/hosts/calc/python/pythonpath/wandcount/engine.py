@@ -5,7 +5,7 @@ import subprocess
 import threading
 import time
 
-from .engine_child import Ended, EngineChild, Silent, start_program
+from .engine_child import Ended, Silent, start_program
 from .finding_node import find_node
 from .log import log
 
@@ -46,9 +46,13 @@ def _version_of(node):
 
 
 class Engine:
-    """One engine and its rules. `on_back` is told when it answers again after it could not."""
+    """One engine and its rules. `on_back` is told when it answers again after it could not.
 
-    def __init__(self, on_message=None, on_back=None, on_end=None):
+    `child` makes a running engine: an AnsweringChild for one that is asked, a TalkingChild for one that messages go to.
+    """
+
+    def __init__(self, child, on_message=None, on_back=None, on_end=None):
+        self._start_child = child
         self._on_message = on_message or (lambda message: None)
         self._on_back = on_back or (lambda: None)
         self._on_end = on_end or (lambda: None)
@@ -132,7 +136,7 @@ class Engine:
             if not self._node:
                 raise self._rest("noNode", _LOOK_AGAIN)
             try:
-                self._child = EngineChild(self._node, self._take, self._ended)
+                self._child = self._start_child(self._node, self._take, self._ended)
             except OSError as error:
                 log.error("%s cannot be started: %s", self._node, error)
                 raise self._rest("cannotStart", _LOOK_AGAIN, self._node) from None

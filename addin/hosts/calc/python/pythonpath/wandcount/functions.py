@@ -1,14 +1,10 @@
 """The worksheet functions: each call of a cell goes to the engine, and its answer becomes a cell value."""
 
-import array
-import base64
-import itertools
-import struct
-import sys
-
 import unohelper
 from com.sun.star.lang import XServiceInfo
 
+from .answering_child import AnsweringChild
+from .cell_arguments import number_of_code, on_the_wire
 from .engine import Engine, EngineAbsent
 from .log import log
 from .main_thread import later
@@ -30,18 +26,12 @@ _LIMIT = 2.0
 _MOST_KNOWN = 50_000
 # A longer range costs more to remember than to compute.
 _LONGEST_REMEMBERED = 200
-# Blank rows at the end of a range longer than this stay behind: a whole column has a million.
-_LONG_RANGE = 1_000
 
 _NOT_AVAILABLE = 32_767
 _WRONG = 519
 
+_UNKNOWN = object()
 _known = {}
-
-
-def _error(code):
-    """Calc reads the number of an error from the low bits of a number that is none."""
-    return struct.unpack("<d", struct.pack("<Q", 0x7FF8000000000000 | code))[0]
 
 
 def _recalculate():
@@ -51,7 +41,7 @@ def _recalculate():
         document.setModified(modified)
 
 
-_engine = Engine(on_back=lambda: later(_recalculate))
+_engine = Engine(AnsweringChild, on_back=lambda: later(_recalculate))
 
 
 def calculate_again():
@@ -66,38 +56,13 @@ def engine_absent():
     return _engine.absent
 
 
-def _shortened(argument):
-    if not isinstance(argument, tuple) or len(argument) <= _LONG_RANGE:
-        return argument
-    used = len(argument)
-    blank = ("",) * len(argument[0])
-    while used and argument[used - 1] == blank:
-        used -= 1
-    rows = argument[: max(used, 1)]
-    packed = _packed(rows)
-    if packed is not None:
-        return {"numbers": packed, "width": len(rows[0]), "height": len(argument)}
-    return {"rows": rows, "height": len(argument)}
-
-
-def _packed(rows):
-    """Rows of nothing but numbers as their bytes, which cost a tenth of what their digits do; None for others."""
-    try:
-        numbers = array.array("d", itertools.chain.from_iterable(rows))
-    except TypeError:
-        return None
-    if sys.byteorder == "big":
-        numbers.byteswap()
-    return base64.b64encode(numbers).decode("ascii")
-
-
 def _cell(value):
     return value if isinstance(value, str) else float(value)
 
 
 def _value(answer, rows):
     if "code" in answer:
-        value = _error(answer["code"])
+        value = number_of_code(answer["code"])
     elif "rows" in answer:
         return tuple(tuple(_cell(cell) for cell in row) for row in answer["rows"])
     else:
@@ -106,22 +71,25 @@ def _value(answer, rows):
 
 
 def _remembered(arguments):
-    return all(not isinstance(a, tuple) or len(a) * len(a[0]) <= _LONGEST_REMEMBERED for a in arguments)
+    for argument in arguments:
+        if isinstance(argument, tuple) and len(argument) * len(argument[0]) > _LONGEST_REMEMBERED:
+            return False
+    return True
 
 
 def _call(name, rows, arguments):
     key = (name, arguments) if _remembered(arguments) else None
-    if key in _known:
-        return _known[key]
-    message = {"call": name, "args": [_shortened(a) for a in arguments]}
+    value = _known.get(key, _UNKNOWN)
+    if value is not _UNKNOWN:
+        return value
     try:
-        value = _value(_engine.ask(message, _LIMIT), rows)
+        value = _value(_engine.ask({"call": name, "args": on_the_wire(arguments)}, _LIMIT), rows)
     except EngineAbsent:
-        value = _error(_NOT_AVAILABLE)
+        value = number_of_code(_NOT_AVAILABLE)
         return ((value,),) if rows else value
     except Exception:
         log.exception("%s", name)
-        value = _error(_WRONG)
+        value = number_of_code(_WRONG)
         return ((value,),) if rows else value
     if key:
         if len(_known) >= _MOST_KNOWN:

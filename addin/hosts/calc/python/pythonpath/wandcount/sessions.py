@@ -11,6 +11,7 @@ from .log import log
 from .main_thread import later
 from .office_settings import user_locale
 from .requests import answer
+from .talking_child import TalkingChild
 
 # An engine that says nothing for so long while somebody waits for it hangs, s.
 _LONGEST_SILENCE = 20.0
@@ -210,4 +211,4 @@ def _engine_ended():
     later(tell)
 
 
-_engine = Engine(on_message=_take, on_end=_engine_ended)
+_engine = Engine(TalkingChild, on_message=_take, on_end=_engine_ended)
