@@ -1,4 +1,5 @@
 import type { Area, Change } from '../../workbook/change';
+import { moveFormulaDown } from '../../workbook/memory/shift';
 import { WorkbookError, type Block, type CellState, type Outline, type Workbook } from '../../workbook/port';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { errorOfCode } from './errorCodes';
@@ -18,10 +19,20 @@ export interface WireOutline {
   readonly active: string;
 }
 
+type CellFormula = readonly [row: number, column: number, formula: string];
+
 /** What the component tells of an area; rows and columns count from the sheet's corner. */
 export interface WireCells {
   readonly values: readonly (readonly (string | number | null)[])[];
-  readonly formulas: readonly (readonly [row: number, column: number, formula: string])[];
+  readonly formulas: readonly CellFormula[];
+  /** Formulas of columns whose first one, copied down, is all the others: with that of the last cell. */
+  readonly copied: readonly (readonly [
+    row: number,
+    column: number,
+    rows: number,
+    first: string,
+    last: string,
+  ])[];
   readonly errors: readonly (readonly [row: number, column: number, code: number])[];
   readonly truths: readonly Corner[];
 }
@@ -29,7 +40,7 @@ export interface WireCells {
 /** What the engine asks of the component about one document. */
 export type WorkbookRequest =
   | { readonly what: 'outline' }
-  | { readonly what: 'read'; readonly areas: readonly WireArea[] }
+  | { readonly what: 'read'; readonly areas: readonly WireArea[]; readonly singly: boolean }
   | { readonly what: 'apply'; readonly title: string; readonly operations: readonly Operation[] };
 
 /** Asks the component; the promise is refused with the component's own words where it could not. */
@@ -65,6 +76,21 @@ const inUse = (area: Area, outline: Outline): Area | undefined => {
   return rows > 0 && columns > 0 ? { ...area, rows, columns } : undefined;
 };
 
+/** True where copying a formula down as a text gives what copying gave in Calc, which knows more references. */
+const understood = ({ copied }: WireCells): boolean =>
+  copied.every(([, , rows, first, last]) => moveFormulaDown(first, rows - 1) === last);
+
+const formulasOf = ({ formulas, copied }: WireCells): readonly CellFormula[] => [
+  ...formulas,
+  ...copied.flatMap(([row, column, rows, first]) =>
+    Array.from({ length: rows }, (_, below): CellFormula => [
+      row + below,
+      column,
+      moveFormulaDown(first, below),
+    ]),
+  ),
+];
+
 const cellStates = (area: Area, wire: WireCells): CellState[][] => {
   const states: CellState[][] = wire.values.map((line) =>
     line.map((value) => ({ value: value === '' ? null : value })),
@@ -79,7 +105,7 @@ const cellStates = (area: Area, wire: WireCells): CellState[][] => {
         const { value } = at(r, c);
         if (value === 0 || value === 1) set(r, c, { value: value === 1 });
       }
-  for (const [row, column, formula] of wire.formulas) {
+  for (const [row, column, formula] of formulasOf(wire)) {
     const { value } = at(row, column);
     // How Calc keeps a truth value of an .xlsx.
     if (/^=(TRUE|FALSE)\(\)$/.test(formula)) continue;
@@ -113,7 +139,10 @@ export const calcWorkbook = (ask: Ask): Workbook => {
       validateAreas(areas, now);
       const used = areas.map((area) => inUse(area, now));
       const asked = used.filter((area) => area !== undefined);
-      const told = (await request({ what: 'read', areas: asked.map(wireArea) })) as readonly WireCells[];
+      const tell = async (singly: boolean) =>
+        (await request({ what: 'read', areas: asked.map(wireArea), singly })) as readonly WireCells[];
+      const shortly = await tell(false);
+      const told = shortly.every(understood) ? shortly : await tell(true);
       return {
         ...now,
         blocks: areas.map((area, index) =>

@@ -1,4 +1,5 @@
 import type { Area, CellInput, Change, Edit } from '../../workbook/change';
+import { moveFormulaDown } from '../../workbook/memory/shift';
 import { lookOf, SERIES_COLOURS, styleName, type Look } from './looks';
 
 /** Sheet, row, column, rows, columns. */
@@ -14,6 +15,8 @@ export type Operation =
     }
   | { readonly op: 'truths'; readonly area: WireArea; readonly cells: readonly (readonly boolean[])[] }
   | { readonly op: 'formulas'; readonly area: WireArea; readonly cells: readonly (readonly string[])[] }
+  /** A row of formulas that is copied down over the area. */
+  | { readonly op: 'filled'; readonly area: WireArea; readonly formulas: readonly string[] }
   | { readonly op: 'format'; readonly area: WireArea; readonly format: string }
   | { readonly op: 'look'; readonly area: WireArea; readonly name: string; readonly look: Look }
   | {
@@ -110,6 +113,15 @@ const runsOf = (line: readonly CellInput[]): Run[] => {
   return runs;
 };
 
+/** Fewer rows than this are written as fast as they are copied. */
+const COPIED = 10;
+
+const copiedDown = (cells: readonly (readonly string[])[]): boolean =>
+  cells.length >= COPIED &&
+  cells[0]!.every((first, column) =>
+    cells.every((line, below) => line[column] === moveFormulaDown(first, below)),
+  );
+
 const block = (edit: Edit & { kind: 'write' }, first: number, count: number, run: Run): Operation[] => {
   const lines = edit.cells
     .slice(first, first + count)
@@ -120,14 +132,14 @@ const block = (edit: Edit & { kind: 'write' }, first: number, count: number, run
       return [];
     case 'truths':
       return [{ op: 'truths', area, cells: lines as boolean[][] }];
-    case 'formulas':
+    case 'formulas': {
+      const cells = lines.map((line) =>
+        line.map((input) => withTruths((input as { formula: string }).formula)),
+      );
       return [
-        {
-          op: 'formulas',
-          area,
-          cells: lines.map((line) => line.map((input) => withTruths((input as { formula: string }).formula))),
-        },
+        copiedDown(cells) ? { op: 'filled', area, formulas: cells[0]! } : { op: 'formulas', area, cells },
       ];
+    }
     case 'values':
       return [{ op: 'values', area, cells: lines as (string | number | null)[][] }];
   }

@@ -1,6 +1,7 @@
 """What cells hold and how their numbers are shown."""
 
 import uno
+from com.sun.star.sheet.FillDirection import TO_BOTTOM
 from com.sun.star.util.NumberFormat import LOGICAL
 
 from .empty_again import empty_again
@@ -53,6 +54,20 @@ def put_formulas(document, op, words):
             for r, line in enumerate(op["cells"])
         )
     )
+
+
+def put_filled(document, op, words):
+    """A row of formulas copied down. Copying takes the cells' looks along, so cells of one look go together."""
+    cells = cell_range(document, op["area"])
+    _forget_truths(document, cells)
+    empty_again(document, cells)
+    sheet, row, column, rows, _ = op["area"]
+    for c, formula in enumerate(op["formulas"], column):
+        groups = cell_range(document, [sheet, row, c, rows, 1]).getUniqueCellFormatRanges()
+        for at in (address for index in range(groups.Count) for address in groups.getByIndex(index).RangeAddresses):
+            part = cell_range(document, [sheet, at.StartRow, c, at.EndRow - at.StartRow + 1, 1])
+            part.getCellByPosition(0, 0).Formula = words.own_below(formula, at.Sheet, row, c, at.StartRow)
+            part.fillAuto(TO_BOTTOM, 1)
 
 
 def put_format(document, op, words):

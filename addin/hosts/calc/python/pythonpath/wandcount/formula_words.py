@@ -30,5 +30,9 @@ class FormulaWords:
 
     def own(self, formula, sheet, row, column):
         """A formula in common words as Calc's cells take it."""
-        at = CellAddress(sheet, column, row)
-        return "=" + self._own.printFormula(self._common.parseFormula(formula[1:], at), at)
+        return self.own_below(formula, sheet, row, column, row)
+
+    def own_below(self, formula, sheet, row, column, to):
+        """The same for a cell of another row that the formula is copied to."""
+        tokens = self._common.parseFormula(formula[1:], CellAddress(sheet, column, row))
+        return "=" + self._own.printFormula(tokens, CellAddress(sheet, column, to))

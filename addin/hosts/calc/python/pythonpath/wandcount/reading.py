@@ -77,14 +77,30 @@ def cell_range(document, area):
     )
 
 
-def _formulas(cells, words):
-    found = []
+def _copied_down(line):
+    """True where every cell of a column has the first one's formula, as copying moves it."""
+    first = line.getCellByPosition(0, 0).CellAddress
+    return line.queryColumnDifferences(first).Count == 0
+
+
+def _formulas(cells, words, singly):
+    """Formulas by cell, and, unless they are wanted singly, those of whole columns by their first and last cell."""
+    single, copied = [], []
     for part in cells.queryContentCells(FORMULA):
-        address = part.RangeAddress
-        for r, line in enumerate(part.getFormulaArray(), address.StartRow):
-            for c, formula in enumerate(line, address.StartColumn):
-                found.append([r, c, words.common(formula, address.Sheet, r, c)])
-    return found
+        at = part.RangeAddress
+        for column in range(at.StartColumn, at.EndColumn + 1):
+            line = part.getCellRangeByPosition(column - at.StartColumn, 0, column - at.StartColumn, at.EndRow - at.StartRow)
+            texts = [text for text, in line.getFormulaArray()]
+
+            def common(row):
+                return words.common(texts[row - at.StartRow], at.Sheet, row, column)
+
+            if not singly and at.EndRow > at.StartRow + 1 and _copied_down(line):
+                ends = common(at.StartRow), common(at.EndRow)
+                copied.append([at.StartRow, column, at.EndRow - at.StartRow + 1, *ends])
+            else:
+                single.extend([row, column, common(row)] for row in range(at.StartRow, at.EndRow + 1))
+    return single, copied
 
 
 def _errors(cells):
@@ -110,12 +126,14 @@ def truths(document, cells):
     return found
 
 
-def read(document, area, words):
+def read(document, area, words, singly):
     """An area's values, and by row and column of the sheet: formulas, errors, areas of truth values."""
     cells = cell_range(document, area)
+    formulas, copied = _formulas(cells, words, singly)
     return {
         "values": cells.getDataArray(),
-        "formulas": _formulas(cells, words),
+        "formulas": formulas,
+        "copied": copied,
         "errors": _errors(cells),
         "truths": truths(document, cells),
     }

@@ -13,7 +13,7 @@ from .writing import apply
 
 def _read(document, request):
     words = FormulaWords(document)
-    return [read(document, area, words) for area in request["areas"]]
+    return [read(document, area, words, request["singly"]) for area in request["areas"]]
 
 
 def _selected(document, request):

@@ -3,7 +3,7 @@
 import unohelper
 from com.sun.star.document import XUndoManagerListener
 
-from .cell_writes import put_format, put_formulas, put_truths, put_values
+from .cell_writes import put_filled, put_format, put_formulas, put_truths, put_values
 from .charts import put_chart
 from .formula_words import FormulaWords
 from .sheet_writes import (
@@ -26,6 +26,7 @@ _OPERATIONS = {
     "values": put_values,
     "truths": put_truths,
     "formulas": put_formulas,
+    "filled": put_filled,
     "format": put_format,
     "look": put_look,
     "width": put_width,
