@@ -43,6 +43,9 @@ const allowedWords = ({ least = 0, above = false, most, whole = false }: NumberQ
   return `${number} from ${numberInWords(least)} to ${numberInWords(most)}`;
 };
 
+/** Figures with marks between them or a power of ten: a number, but in a form that is not read here. */
+const OTHER_FIGURES = /^\d[\d.,' ]*(?:e\d+)?$/i;
+
 const numberFault = (question: NumberQuestion, text: string, required: boolean): string | undefined => {
   const { label, least = 0, above = false, most = Infinity, whole = false } = question;
   if (text.trim() === '')
@@ -53,7 +56,9 @@ const numberFault = (question: NumberQuestion, text: string, required: boolean):
     value <= most &&
     (above ? value > least : value >= least) &&
     (!whole || Number.isInteger(value));
-  return fits ? undefined : `${label}: “${text.trim()}” was given; use ${allowedWords(question)}.`;
+  const plainly =
+    value === undefined && OTHER_FIGURES.test(text.trim()) ? ', in plain figures such as 1000 or 2.5' : '';
+  return fits ? undefined : `${label}: “${text.trim()}” was given; use ${allowedWords(question)}${plainly}.`;
 };
 
 const unitOf = (state: PaneState, { id, unit }: NumberQuestion) => {

@@ -102,6 +102,14 @@ describe('the rig answers', () => {
 
   test.each([
     [{ 'rig.barrel': '0' }, 'The barrel holds: “0” was given; use a number above 0.'],
+    [
+      { 'rig.barrel': '1,000' },
+      'The barrel holds: “1,000” was given; use a number above 0, in plain figures such as 1000 or 2.5.',
+    ],
+    [
+      { 'rig.barrel': '1e3' },
+      'The barrel holds: “1e3” was given; use a number above 0, in plain figures such as 1000 or 2.5.',
+    ],
     [{ 'rig.fillLine': '120' }, 'Filled to: “120” was given; use a number above 0, up to 100.'],
     [{ 'rig.time.1': '-3' }, 'Time 1: “-3” was given; use a number above 0, up to 3,600.'],
     [
