@@ -58,10 +58,10 @@ const wordOf = (table: Table, row: number): string | undefined =>
   table.marked?.find((mark) => mark.row === row)?.word;
 
 /** A table of words and numbers. */
-const gridPieces = (table: Table, indent: number): Piece[] => [
+const readingPieces = (table: Table, indent: number): Piece[] => [
   caption(table, indent),
   {
-    kind: 'grid',
+    kind: 'table',
     key: table.id,
     indent,
     label: table.caption,
@@ -108,4 +108,4 @@ const cardPieces = (table: Table, indent: number): Piece[] => [
 export const tablePieces = (table: Table, indent: number): Piece[] =>
   table.rows.some((row) => row.some((cell) => typeof cell !== 'string'))
     ? cardPieces(table, indent)
-    : gridPieces(table, indent);
+    : readingPieces(table, indent);

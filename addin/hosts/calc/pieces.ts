@@ -46,7 +46,7 @@ export type Piece = { readonly key: string; readonly indent: number } & (
     }
   | { readonly kind: 'buttons'; readonly buttons: readonly NativeButton[] }
   | {
-      readonly kind: 'grid';
+      readonly kind: 'table';
       readonly label: string;
       readonly columns: readonly { readonly label: string; readonly numeric: boolean }[];
       readonly rows: readonly (readonly string[])[];

@@ -1,12 +1,18 @@
-"""Drives a real LibreOffice for the tests: one JSON request a line in, one JSON answer a line out."""
+"""Drives a real LibreOffice for the tests: one JSON request a line in, one JSON answer a line out.
+
+What a request does, it does on the office's main thread, as a user's own doing: a call that comes over the bridge
+runs on a thread of its own, and GTK hangs for good where two threads run its loop.
+"""
 
 import json
 import sys
+import threading
 import time
 import traceback
 
 import uno
 import unohelper
+from com.sun.star.awt import XCallback
 from com.sun.star.beans import NamedValue, PropertyValue
 from com.sun.star.task import XInteractionApprove, XInteractionHandler
 from com.sun.star.ucb import XCommandEnvironment
@@ -52,8 +58,31 @@ def cells_of(request):
     return sheet_of(request).getCellRangeByName(request["cells"])
 
 
+class Turn(unohelper.Base, XCallback):
+    """A request that is done when the office's main loop comes to it.
+
+    The office waits in `notify`, and what is called from within runs on the thread that waits.
+    """
+
+    def __init__(self, request):
+        self._request = request
+        self._answered = threading.Event()
+        self._answer = None
+
+    def notify(self, data):
+        self._answer = answered(self._request)
+        self._answered.set()
+
+    def answer(self):
+        state["caller"].addCallback(self, None)
+        # An office that is killed meanwhile never comes to it.
+        while not self._answered.wait(1):
+            state["context"].ServiceManager
+        return self._answer
+
+
 def connect(request):
-    """Waits for the office to listen on its pipe."""
+    """Waits for the office to listen on its pipe, and to run its main loop."""
     local = uno.getComponentContext()
     resolver = local.ServiceManager.createInstanceWithContext("com.sun.star.bridge.UnoUrlResolver", local)
     until = time.monotonic() + request["seconds"]
@@ -68,6 +97,12 @@ def connect(request):
                 raise
             time.sleep(0.1)
     state["desktop"] = service("com.sun.star.frame.Desktop")
+    state["caller"] = service("com.sun.star.awt.AsyncCallback")
+    Turn({"id": 0, "do": "idle"}).answer()
+
+
+def idle(request):
+    pass
 
 
 def install(request):
@@ -348,6 +383,10 @@ def end(request):
     state["desktop"].terminate()
 
 
+# These wait for the main thread themselves.
+ON_THEIR_OWN_THREAD = ("connect", "install", "job")
+
+
 def answered(request):
     try:
         return {"id": request["id"], "value": globals()[request["do"]](request)}
@@ -355,5 +394,14 @@ def answered(request):
         return {"id": request["id"], "failed": f"{error}\n{traceback.format_exc()}"}
 
 
+def answer_to(request):
+    if request["do"] in ON_THEIR_OWN_THREAD:
+        return answered(request)
+    try:
+        return Turn(request).answer()
+    except Exception as error:
+        return {"id": request["id"], "failed": f"The office is gone: {error}"}
+
+
 for line in sys.stdin:
-    print(json.dumps(answered(json.loads(line))), flush=True)
+    print(json.dumps(answer_to(json.loads(line))), flush=True)

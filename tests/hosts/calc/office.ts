@@ -1,14 +1,22 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import type { Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as pause } from 'node:timers/promises';
 
 import { unlessFresh } from '../../../addin/build/freshness.mjs';
+import { root } from '../../../addin/build/paths.mjs';
 import { findProgram } from '../../../addin/build/programs.mjs';
 import { extension, makeExtension } from '../../../addin/build/calc/makeExtension.mjs';
+
+/** What the driver is to do, and what it needs for it. */
+interface Request {
+  readonly do: string;
+  readonly [key: string]: unknown;
+}
 
 /** A LibreOffice with a profile of its own, driven through its UNO bridge by the system's Python. */
 export interface Office {
@@ -18,7 +26,9 @@ export interface Office {
   readonly userFolder: string;
   /** The office's own processes, the last one the office itself. */
   pids(): readonly number[];
-  ask<Answer = unknown>(request: { readonly do: string; readonly [key: string]: unknown }): Promise<Answer>;
+  /** Rejects where there is no answer within the seconds, 60 unless told. */
+  ask<Answer = unknown>(request: Request, seconds?: number): Promise<Answer>;
+  /** Ends the office within some seconds, by force where it does not answer. */
   end(): Promise<void>;
 }
 
@@ -36,18 +46,35 @@ export interface Start {
 const SOFFICE = findProgram('soffice') ?? 'soffice';
 /** A Python that has the office's own module `uno`. */
 const PYTHON = process.env.WANDCOUNT_OFFICE_PYTHON ?? '/usr/bin/python3';
-const DRIVER = new URL('driver.py', import.meta.url).pathname;
+const DRIVER = join(root, 'tests', 'hosts', 'calc', 'driver.py');
+
+/** Seconds that an office may take to answer. */
+const LONGEST_ANSWER = 60;
 
 const running = (child: ChildProcess): boolean => child.exitCode === null && child.signalCode === null;
 
 const ended = (child: ChildProcess): Promise<void> =>
   running(child) ? new Promise((resolve) => child.once('exit', () => resolve())) : Promise.resolve();
 
-/** The driver's answers by number. */
+/** A request as a test reads it. */
+const named = (request: Request): string =>
+  [request.do, request.command, request.path, JSON.stringify(request.request)]
+    .filter((part) => typeof part === 'string')
+    .join(' ')
+    .slice(0, 120);
+
+interface Waiting {
+  resolve(value: unknown): void;
+  reject(reason: Error): void;
+}
+
+/** The driver's answers by number; none is waited for without end. */
 const startDriver = () => {
   const child = spawn(PYTHON, ['-u', DRIVER], { stdio: ['pipe', 'pipe', 'inherit'] });
-  const waiting = new Map<number, { resolve(value: unknown): void; reject(reason: Error): void }>();
+  const waiting = new Map<number, Waiting>();
   let last = 0;
+  /** Why no more is asked: an office that hung once does not come back. */
+  let over: Error | undefined;
   createInterface({ input: child.stdout }).on('line', (line) => {
     const { id, value, failed } = JSON.parse(line) as { id: number; value?: unknown; failed?: string };
     const asked = waiting.get(id);
@@ -55,16 +82,40 @@ const startDriver = () => {
     if (failed === undefined) asked?.resolve(value);
     else asked?.reject(new Error(failed));
   });
-  child.once('exit', (code) => {
-    for (const { reject } of waiting.values()) reject(new Error(`The driver ended with ${code}.`));
-  });
+  const stop = (reason: Error): void => {
+    over ??= reason;
+    for (const { reject } of waiting.values()) reject(over);
+    waiting.clear();
+  };
+  child.once('exit', (code) => stop(new Error(`The driver ended with ${code}.`)));
+  child.stdin.on('error', stop);
+  // A driver that nobody ends, as where its test file fails to load, must not keep the tests from ending.
+  child.unref();
+  for (const pipe of [child.stdin, child.stdout]) (pipe as unknown as Socket).unref();
   return {
-    ask: (request: object): Promise<unknown> =>
-      new Promise((resolve, reject) => {
+    /** False from the moment a request had no answer in time. */
+    answers: () => over === undefined,
+    ask: (request: Request, seconds = LONGEST_ANSWER): Promise<unknown> => {
+      if (over !== undefined) return Promise.reject(over);
+      return new Promise((resolve, reject) => {
         last += 1;
-        waiting.set(last, { resolve, reject });
+        const late = setTimeout(
+          () => stop(new Error(`LibreOffice did not answer “${named(request)}” within ${seconds} s.`)),
+          seconds * 1_000,
+        );
+        waiting.set(last, {
+          resolve: (value) => {
+            clearTimeout(late);
+            resolve(value);
+          },
+          reject: (reason) => {
+            clearTimeout(late);
+            reject(reason);
+          },
+        });
         child.stdin.write(`${JSON.stringify({ id: last, ...request })}\n`);
-      }),
+      });
+    },
     end: async () => {
       child.stdin.end();
       await Promise.race([ended(child), pause(3_000)]);
@@ -80,13 +131,29 @@ const processesOf = (profile: string): number[] =>
     .filter(Boolean)
     .map(Number);
 
+const kill = (profile: string): void => {
+  for (const pid of processesOf(profile))
+    try {
+      process.kill(pid, 'SIGKILL');
+    } catch (error) {
+      // It ended by itself between the two.
+      if ((error as NodeJS.ErrnoException).code !== 'ESRCH') throw error;
+    }
+};
+
+/** Profiles of the offices that run; they end with the tests, however these end. */
+const inUse = new Set<string>();
+process.once('exit', () => inUse.forEach(kill));
+
 let offices = 0;
 
-/** Milliseconds in which an office that has just started opens its first document. */
-const OPENING = 20_000;
+/** Seconds in which an office starts and runs its main loop. */
+const STARTING = 60;
 
-/** Starts an office; one that hangs as it opens its first document is ended and started anew. */
-const launch = async (profile: string, start: Start, tries = 4): Promise<Omit<Office, 'folder'>> => {
+/** Seconds that an office is given to end by itself. */
+const ENDING = 10;
+
+const launch = async (profile: string, start: Start): Promise<Omit<Office, 'folder'>> => {
   const { env = {}, window = false } = start;
   offices += 1;
   const pipe = `wandcount-${process.pid}-${offices}`;
@@ -98,39 +165,32 @@ const launch = async (profile: string, start: Start, tries = 4): Promise<Omit<Of
     `-env:UserInstallation=file://${profile}`,
     `--accept=pipe,name=${pipe};urp;`,
   ];
+  inUse.add(profile);
   const child = spawn(SOFFICE, words, { stdio: 'ignore', env: { ...process.env, ...env }, detached: true });
+  child.unref();
   const driver = startDriver();
-  const kill = async () => {
-    for (const pid of processesOf(profile)) process.kill(pid, 'SIGKILL');
+  const end = async (): Promise<void> => {
+    const until = Date.now() + ENDING * 1_000;
+    // An office that is still busy with itself says no; the bridge goes away with it, so an answer may never come.
+    while (running(child) && driver.answers() && Date.now() < until) {
+      void driver.ask({ do: 'end' }).catch(() => undefined);
+      await Promise.race([ended(child), pause(3_000)]);
+    }
+    kill(profile);
     await driver.end();
+    inUse.delete(profile);
   };
-  await driver.ask({ do: 'connect', pipe, seconds: 60 });
-  // It answers before its main loop runs; a document opened in between is waited for without end.
-  await pause(window ? 2_000 : 300);
-  const opened = driver
-    .ask({ do: 'open_document' })
-    .then((doc) => driver.ask({ do: 'close', doc }))
-    .then(() => true);
-  // Where the office is ended because it hangs, nobody waits for this answer any more.
-  opened.catch(() => undefined);
-  if (!(await Promise.race([opened, pause(OPENING).then(() => false)]))) {
-    await kill();
-    if (tries <= 1)
-      throw new Error(`LibreOffice opened no document within ${OPENING / 1000} s, again and again.`);
-    return launch(profile, start, tries - 1);
+  try {
+    await driver.ask({ do: 'connect', pipe, seconds: STARTING }, STARTING + 10);
+  } catch (error) {
+    await end();
+    throw error;
   }
   return {
     pids: () => processesOf(profile),
     userFolder: join(profile, 'user'),
     ask: driver.ask as Office['ask'],
-    end: async () => {
-      // An office that is still busy with itself says no; the bridge goes away with it, so an answer may never come.
-      for (let asked = 0; asked < 5 && running(child); asked += 1) {
-        void driver.ask({ do: 'end' }).catch(() => undefined);
-        await Promise.race([ended(child), pause(3_000)]);
-      }
-      await kill();
-    },
+    end,
   };
 };
 

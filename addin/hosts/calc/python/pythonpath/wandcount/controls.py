@@ -11,10 +11,9 @@ GAP = 6
 
 
 def make_control(window, kind, name, **properties):
-    """A control of a kind such as "Button" or "grid.UnoControlGrid", in the panel's window."""
+    """A control of a kind such as "Button", in the panel's window."""
     model = window.Model
-    service = kind if "." in kind else f"UnoControl{kind}"
-    made = model.createInstance(f"com.sun.star.awt.{service}Model")
+    made = model.createInstance(f"com.sun.star.awt.UnoControl{kind}Model")
     made.Name = name
     for key, value in properties.items():
         setattr(made, key, value)

@@ -51,7 +51,7 @@ class Drawing:
         self.line_height = measure.getPreferredSize().Height
         measure.setVisible(False)
         self.font_height = settings.ApplicationFont.Height or 10
-        self._bar = make_control(window, "ScrollBar", "scroll", Orientation=1, LineIncrement=_STEP)
+        self._bar = make_control(window, "ScrollBar", "scroll", Orientation=1, LineIncrement=_STEP, Tabstop=True)
         self._bar.addAdjustmentListener(_Scrolled(self._scroll))
         self._bar.setVisible(False)
 
@@ -120,6 +120,8 @@ class Drawing:
                 if control.Model.TabIndex != index:
                     control.Model.TabIndex = index
                 index += 1
+        # Below the last field there may be more to read.
+        self._bar.Model.TabIndex = index
 
     def layout(self):
         """Places every piece for the width there is."""

@@ -1,24 +1,15 @@
 """Each kind of piece of a view, drawn with controls of the office."""
 
-from com.sun.star.style.HorizontalAlignment import LEFT, RIGHT
-
 from .controls import GAP, graphic_of, place, wrapped_height
 from .field_pieces import Choice, Entry, Toggle
 from .piece import Piece
 from .shades import shade
+from .table import Table
 
 _BOLD = 150.0
 _BOLD_TONES = ("title", "answer", "heading", "warning", "error")
 _SIGNS = {"warning": "⚠ ", "error": "⚠ ", "good": "✓ "}
 _TITLE_SIZE = 1.35
-
-_GRID_MOST_ROWS = 9
-# In the units of dialogs, which a column is measured in.
-_GRID_LETTER = 4
-_GRID_CELL = 10
-_GRID_BAR = 18
-# Pixels in such a unit, about.
-_PIXELS = 1.8
 
 
 class Text(Piece):
@@ -168,60 +159,13 @@ class Rule(Piece):
         return GAP
 
 
-class Grid(Piece):
-    """A table of words and numbers, which scrolls by itself where it is wider or longer than the panel."""
-
-    def make(self):
-        self._grid = self.add("grid.UnoControlGrid", ShowColumnHeader=True, HScroll=True)
-        self._grid.Model.HelpText = self.piece["label"]
-        self._columns()
-        self._rows()
-
-    def _columns(self):
-        self._widths = []
-        columns = self._grid.Model.ColumnModel
-        while columns.ColumnCount:
-            columns.removeColumn(0)
-        for index, heading in enumerate(self.piece["columns"]):
-            column = columns.createColumn()
-            column.Title = heading["label"]
-            longest = max([len(heading["label"])] + [len(row[index]) for row in self.piece["rows"]])
-            column.Flexibility = 0
-            column.ColumnWidth = longest * _GRID_LETTER + _GRID_CELL
-            column.HorizontalAlign = RIGHT if heading["numeric"] else LEFT
-            columns.addColumn(column)
-            self._widths.append(column.ColumnWidth)
-
-    def _rows(self):
-        data = self._grid.Model.GridDataModel
-        data.removeAllRows()
-        rows = tuple(tuple(row) for row in self.piece["rows"])
-        data.addRows(tuple(range(1, len(rows) + 1)), rows)
-
-    def update(self, piece):
-        if piece == self.piece:
-            return False
-        self.piece = piece
-        self._columns()
-        self._rows()
-        return True
-
-    def place(self, x, y, width):
-        row = self._grid.Model.RowHeight or self.drawing.line_height + GAP
-        shown = min(len(self.piece["rows"]), _GRID_MOST_ROWS) + 1
-        bar = _GRID_BAR if sum(self._widths) * _PIXELS > width else 0
-        height = shown * row + bar + GAP
-        place(self._grid, x, y, width, height)
-        return height
-
-
 KINDS = {
     "text": Text,
     "entry": Entry,
     "choice": Choice,
     "toggle": Toggle,
     "buttons": Buttons,
-    "grid": Grid,
+    "table": Table,
     "picture": Picture,
     "progress": Progress,
     "rule": Rule,
