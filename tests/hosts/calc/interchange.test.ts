@@ -1,13 +1,14 @@
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { Edit } from '../../../addin/workbook/change';
 import { openTestPage, type TestPage } from '../workbench/openTestPage';
 import { contentsOf, differences, workbookOf } from './books';
-import { sheetOf, type Cell } from './cells';
+import { sheetOf } from './cells';
 import { sample } from './mainJob';
+import { BOOK, built, column, ODS, openIn, SHEET, store, XLSX } from './interchange';
 import { startOffice, type Office } from './office';
 
 let office: Office;
@@ -22,63 +23,17 @@ afterAll(async () => {
   await Promise.all([office?.end(), plain?.end(), bench?.close()]);
 });
 
-const XLSX = { ending: 'xlsx', filter: 'Calc MS Excel 2007 XML' };
-const ODS = { ending: 'ods', filter: 'calc8' };
-const SHEET = 'Round';
-
-/**
- * A number, a text, one value of an array function, an error, our function in an expression, a native formula, native
- * formulas of ours that pass an error on, and one that makes something of it.
- */
-const BOOK: readonly Edit[] = [
-  { kind: 'addSheet', sheet: SHEET },
-  {
-    kind: 'write',
-    sheet: SHEET,
-    row: 0,
-    column: 0,
-    cells: [
-      [0.7, { formula: '=FEED.SECONDS(A1,"gal",Wand_flow,"gal/min")' }],
-      [2.8, { formula: '=FEED.MEASURE(60,"tbsp")' }],
-      ['=1+1', { formula: '=INDEX(FEED.FILLPLAN(200,60,"gal"),4,2)' }],
-      ['says FEED.SECONDS(1,4)', { formula: '=FEED.SECONDS("much","gal",2,"gal/min")' }],
-      [true, { formula: '=IF(A1>0,FEED.DOSE(B1,2.8,"gal/min","gal")*2,"FEED.DOSE(")' }],
-      [45_000, { formula: '=SUM(A1:A2)' }],
-      [1, { formula: '=B1*2' }],
-      [1, { formula: '=B2&"!"' }],
-      [1, { formula: '=IF(COUNT(B1)=1,"known","not known")' }],
-    ],
-  },
-  { kind: 'name', name: 'Wand_flow', area: { sheet: SHEET, row: 1, column: 0, rows: 1, columns: 1 } },
-];
-
-const open = (program: Office, path: string) => program.ask<string>({ do: 'open_document', path });
-const store = (program: Office, doc: string, path: string, filter: string) =>
-  program.ask({ do: 'store', doc, path, filter });
-const column = (program: Office, doc: string): Promise<Cell[]> =>
-  program
-    .ask<Cell[][]>({ do: 'cells', doc, sheet: SHEET, cells: 'B1:B9' })
-    .then((rows) => rows.map(([cell]) => cell!));
-const shown = async (program: Office, doc: string): Promise<string[]> =>
-  (await column(program, doc)).map(({ shows }) => shows);
-
-const built = async (): Promise<string> => {
-  const doc = await office.ask<string>({ do: 'open_document' });
-  await workbookOf(office, doc).apply({ title: 'Build', edits: BOOK });
-  return doc;
-};
-
 describe.each([XLSX, ODS])('a workbook saved as .$ending', ({ ending, filter }) => {
   let path: string;
   let doc: string;
   beforeAll(async () => {
-    doc = await built();
+    doc = await built(office);
     path = join(office.folder, `round.${ending}`);
     await store(office, doc, path, filter);
   });
 
   test('opens again with the same values, formulas, names', async () => {
-    const again = await open(office, path);
+    const again = await openIn(office, path);
     const [before, after] = [
       await contentsOf(workbookOf(office, doc)),
       await contentsOf(workbookOf(office, again)),
@@ -89,7 +44,7 @@ describe.each([XLSX, ODS])('a workbook saved as .$ending', ({ ending, filter }) 
   });
 
   test('computes with other inputs', async () => {
-    const again = await open(office, path);
+    const again = await openIn(office, path);
     await sheetOf(office, again, SHEET).values('A1', [[1.4]]);
     const [seconds, , , , dose] = await column(office, again);
     expect(seconds!.value).toBeCloseTo(30, 9);
@@ -100,11 +55,11 @@ describe.each([XLSX, ODS])('a workbook saved as .$ending', ({ ending, filter }) 
     // A file of its own: the office locks what it has open.
     const sent = join(office.folder, `sent.${ending}`);
     copyFileSync(path, sent);
-    const elsewhere = await open(plain, sent);
+    const elsewhere = await openIn(plain, sent);
     const saved = join(office.folder, `elsewhere.${ending}`);
     await store(plain, elsewhere, saved, filter);
     await plain.ask({ do: 'close', doc: elsewhere });
-    const back = await open(office, saved);
+    const back = await openIn(office, saved);
     await office.ask({ do: 'calculate', doc: back });
     const [before, after] = [
       await contentsOf(workbookOf(office, doc)),
@@ -114,90 +69,10 @@ describe.each([XLSX, ODS])('a workbook saved as .$ending', ({ ending, filter }) 
   });
 });
 
-describe('where the extension is missing', () => {
-  const UNKNOWN = '#NAME?';
-  const RIGHT = ['15', '3 3/4 cups', '20', '#VALUE!', '1.4', '3.5', '30', '3 3/4 cups!', 'known'];
-  /** What is shown there before anything is computed, by the ending of the file. */
-  const KEPT: Readonly<Record<string, readonly string[]>> = {
-    xlsx: ['15', '3 3/4 cups', '20', UNKNOWN, '1.4', '3.5', '30', '3 3/4 cups!', 'known'],
-    ods: [UNKNOWN, '3 3/4 cups', UNKNOWN, UNKNOWN, UNKNOWN, '3.5', UNKNOWN, '3 3/4 cups!', 'known'],
-  };
-  const COMPUTED = [...Array<string>(5).fill(UNKNOWN), '3.5', UNKNOWN, UNKNOWN, 'not known'];
-  /** After A1 is 1.4 there: what depends on it, and only that, is computed. */
-  const CHANGED: Readonly<Record<string, readonly string[]>> = {
-    xlsx: [UNKNOWN, '3 3/4 cups', '20', UNKNOWN, UNKNOWN, '4.2', UNKNOWN, '3 3/4 cups!', 'not known'],
-    ods: [UNKNOWN, '3 3/4 cups', UNKNOWN, UNKNOWN, UNKNOWN, '4.2', UNKNOWN, '3 3/4 cups!', 'not known'],
-  };
-  const RIGHT_AGAIN = ['30', '3 3/4 cups', '20', '#VALUE!', '2.8', '4.2', '60', '3 3/4 cups!', 'known'];
-
-  describe.each([XLSX, ODS])('an .$ending', ({ ending, filter }) => {
-    let path: string;
-    let elsewhere: string;
-    const saved = async (name: string): Promise<string> => {
-      const there = join(office.folder, `${name}.${ending}`);
-      await store(plain, elsewhere, there, filter);
-      return there;
-    };
-    beforeAll(async () => {
-      const doc = await built();
-      expect(await shown(office, doc)).toEqual(RIGHT);
-      path = join(office.folder, `missing.${ending}`);
-      await store(office, doc, path, filter);
-    });
-    beforeEach(async () => {
-      elsewhere = await open(plain, path);
-    });
-    afterEach(async () => plain.ask({ do: 'close', doc: elsewhere }));
-
-    test(`shows its last ${ending === 'xlsx' ? 'numbers and texts' : 'texts'}, also saved again`, async () => {
-      expect(await shown(plain, elsewhere)).toEqual(KEPT[ending]);
-      const again = await open(plain, await saved('again'));
-      expect(await shown(plain, again)).toEqual(KEPT[ending]);
-      await plain.ask({ do: 'close', doc: again });
-    });
-
-    test('shows #NAME? once everything is computed', async () => {
-      await plain.ask({ do: 'calculate', doc: elsewhere });
-      expect(await shown(plain, elsewhere)).toEqual(COMPUTED);
-    });
-
-    test('shows all its values as soon as it is back', async () => {
-      expect(await shown(office, await open(office, await saved('back')))).toEqual(RIGHT);
-    });
-
-    test('takes an input there, and its values follow as soon as it is back', async () => {
-      await sheetOf(plain, elsewhere, SHEET).values('A1', [[1.4]]);
-      expect(await shown(plain, elsewhere)).toEqual(CHANGED[ending]);
-      const back = await open(office, await saved('changed'));
-      expect(await shown(office, back)).toEqual(RIGHT_AGAIN);
-      expect(await office.ask<boolean>({ do: 'is_modified', doc: back })).toBe(false);
-      expect(await office.ask<string[]>({ do: 'undo_titles', doc: back })).toEqual([]);
-    });
-  });
-
-  test('an .xlsx of the workbench shows its last numbers and texts, and computes in the workbench again', async () => {
-    await bench.call('open');
-    await bench.call('apply', { title: 'Build', edits: BOOK });
-    const path = join(office.folder, 'bench-there.xlsx');
-    writeFileSync(path, Buffer.from((await bench.call('saveFile')) as string, 'base64'));
-    const elsewhere = await open(plain, path);
-    expect(await shown(plain, elsewhere)).toEqual(KEPT.xlsx);
-    await sheetOf(plain, elsewhere, SHEET).values('A1', [[1.4]]);
-    const back = join(office.folder, 'bench-back.xlsx');
-    await store(plain, elsewhere, back, XLSX.filter);
-    await bench.call('openFile', 'bench-back.xlsx', readFileSync(back).toString('base64'));
-    const area = { sheet: SHEET, row: 0, column: 1, rows: 9, columns: 1 };
-    const { blocks } = (await bench.call('read', [area])) as {
-      blocks: { cells: { value: unknown; error?: string }[][] }[];
-    };
-    expect(blocks[0]!.cells.map(([cell]) => cell!.error ?? String(cell!.value))).toEqual(RIGHT_AGAIN);
-  });
-});
-
 describe('formulas as Office hosts store them', () => {
   const stored = async (name: string): Promise<string> => {
     const path = join(office.folder, `${name}.xlsx`);
-    await store(office, await built(), path, XLSX.filter);
+    await store(office, await built(office), path, XLSX.filter);
     const files = unzipSync(readFileSync(path));
     let changed = 0;
     for (const [name, bytes] of Object.entries(files)) {
@@ -220,7 +95,7 @@ describe('formulas as Office hosts store them', () => {
   };
 
   test('are recognised on opening, compute, and leave the document unmodified with nothing to undo', async () => {
-    const doc = await open(office, await stored('recognised'));
+    const doc = await openIn(office, await stored('recognised'));
     expect(await office.ask<boolean>({ do: 'is_modified', doc })).toBe(false);
     expect(await office.ask<string[]>({ do: 'undo_titles', doc })).toEqual([]);
     const cells = await column(office, doc);
@@ -241,7 +116,7 @@ describe('formulas as Office hosts store them', () => {
   });
 
   test('in a text stay as they are', async () => {
-    const doc = await open(office, await stored('texts'));
+    const doc = await openIn(office, await stored('texts'));
     expect((await sheetOf(office, doc, SHEET).cell('A4')).shows).toBe('says FEED.SECONDS(1,4)');
   });
 });
@@ -259,7 +134,7 @@ describe('the workbench and Calc', () => {
     const wanted = await contentsOf(benchBook);
     const path = join(office.folder, 'bench.xlsx');
     writeFileSync(path, Buffer.from((await bench.call('saveFile')) as string, 'base64'));
-    const doc = await open(office, path);
+    const doc = await openIn(office, path);
     const workbook = workbookOf(office, doc);
     expect(differences(wanted, await contentsOf(workbook))).toEqual([]);
     await sheetOf(office, doc, SHEET).values('A1', [[1.4]]);
@@ -276,7 +151,7 @@ describe('the workbench and Calc', () => {
       ).toBeGreaterThan(100);
       const path = join(office.folder, name);
       copyFileSync(sample(name), path);
-      const doc = await open(office, path);
+      const doc = await openIn(office, path);
       expect(differences(wanted, await contentsOf(workbookOf(office, doc)))).toEqual([]);
       await office.ask({ do: 'calculate', doc });
       expect(differences(wanted, await contentsOf(workbookOf(office, doc)))).toEqual([]);
@@ -284,7 +159,7 @@ describe('the workbench and Calc', () => {
   );
 
   test('what Calc saved as .xlsx computes in the workbench', async () => {
-    const doc = await built();
+    const doc = await built(office);
     const path = join(office.folder, 'calc.xlsx');
     await store(office, doc, path, XLSX.filter);
     await bench.call('openFile', 'calc.xlsx', readFileSync(path).toString('base64'));
@@ -293,5 +168,66 @@ describe('the workbench and Calc', () => {
     await bench.call('apply', { title: 'Feed more', edits: [{ kind: 'write', ...area, cells: [[1.4]] }] });
     const { blocks } = (await bench.call('read', [area])) as { blocks: { cells: { value: number }[][] }[] };
     expect(blocks[0]!.cells[0]![1]!.value).toBeCloseTo(30, 9);
+  });
+
+  describe('a formula that fills several cells', () => {
+    const FILLS = '=FEED.FILLPLAN(B1,60,"gal")';
+    const plan = (need: number) => [
+      [1, 60, 60],
+      [2, 60, 60],
+      [3, 60, 60],
+      [4, need - 180, need - 180],
+    ];
+    const EDITS: readonly Edit[] = [
+      { kind: 'addSheet', sheet: SHEET },
+      { kind: 'write', sheet: SHEET, row: 0, column: 0, cells: [['Need', 200]] },
+      { kind: 'write', sheet: SHEET, row: 2, column: 3, cells: [[{ formula: FILLS }]] },
+    ];
+    const benchPlan = async (): Promise<unknown> => {
+      const area = { sheet: SHEET, row: 2, column: 3, rows: 4, columns: 3 };
+      const { blocks } = (await bench.call('read', [area])) as {
+        blocks: { cells: { value: unknown; formula?: string }[][] }[];
+      };
+      expect(blocks[0]!.cells[0]![0]!.formula).toBe(FILLS);
+      return blocks[0]!.cells.map((line) => line.map(({ value }) => value));
+    };
+    const needInBench = (need: number) =>
+      bench.call('apply', {
+        title: 'Need',
+        edits: [{ kind: 'write', sheet: SHEET, row: 0, column: 1, cells: [[need]] }],
+      });
+    const calcPlan = async (doc: string): Promise<unknown> =>
+      (await sheetOf(office, doc, SHEET).cells('D3:F6')).map((line) => line.map(({ value }) => value));
+
+    test('of the workbench fills them in Calc, and again in the workbench', async () => {
+      await bench.call('open');
+      await bench.call('apply', { title: 'Build', edits: EDITS });
+      expect(await benchPlan()).toEqual(plan(200));
+      const bytes = (await bench.call('saveFile')) as string;
+      const path = join(office.folder, 'bench-fills.xlsx');
+      writeFileSync(path, Buffer.from(bytes, 'base64'));
+      const doc = await openIn(office, path);
+      expect(await calcPlan(doc)).toEqual(plan(200));
+      await sheetOf(office, doc, SHEET).values('B1', [[230]]);
+      expect(await calcPlan(doc)).toEqual(plan(230));
+      await bench.call('openFile', 'bench-fills.xlsx', bytes);
+      expect(await benchPlan()).toEqual(plan(200));
+      await needInBench(230);
+      expect(await benchPlan()).toEqual(plan(230));
+    });
+
+    test('of Calc fills them in the workbench', async () => {
+      const doc = await office.ask<string>({ do: 'open_document' });
+      await workbookOf(office, doc).apply({ title: 'Build', edits: EDITS.slice(0, 2) });
+      const formula = FILLS.replaceAll(',', ';');
+      await office.ask({ do: 'put_array', doc, sheet: SHEET, cells: 'D3:F6', formula });
+      expect(await calcPlan(doc)).toEqual(plan(200));
+      const path = join(office.folder, 'calc-fills.xlsx');
+      await store(office, doc, path, XLSX.filter);
+      await bench.call('openFile', 'calc-fills.xlsx', readFileSync(path).toString('base64'));
+      expect(await benchPlan()).toEqual(plan(200));
+      await needInBench(230);
+      expect(await benchPlan()).toEqual(plan(230));
+    });
   });
 });

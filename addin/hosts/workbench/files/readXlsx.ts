@@ -8,6 +8,7 @@ import { pixelsOf } from '../grid/ranges';
 import { feedSpelling } from '../../../workbook/feedSpelling';
 import { gridStyle } from './cellStyles';
 import { gridContent } from './cellContent';
+import { filledCells } from './arrayFormulas';
 import { fileAreas } from './fileAreas';
 import { drawingsIn, readyCharts } from './fileCharts';
 import { FileRefused } from './fileRefused';
@@ -84,6 +85,7 @@ const readSheet = (sheet: Worksheet, keep: (cell: Cell) => string | undefined, c
   const cellData: Record<number, Record<number, ICellData>> = {};
   const rowData: Record<number, Partial<IRowData>> = {};
   let [rows, columns] = [0, 0];
+  const filled = filledCells(sheet.name);
   for (let number = 1; number <= sheet.rowCount; number++) {
     const row = sheet.findRow(number);
     if (!row) continue;
@@ -96,7 +98,9 @@ const readSheet = (sheet: Worksheet, keep: (cell: Cell) => string | undefined, c
       if (!cell) continue;
       count();
       const s = keep(cell);
-      const content = cell.isMerged && cell.master !== cell ? undefined : gridContent(cell, feedSpelling);
+      const covered = cell.isMerged && cell.master !== cell;
+      const content =
+        covered || filled(cell, number - 1, column - 1) ? undefined : gridContent(cell, feedSpelling);
       if (s === undefined && content === undefined) continue;
       (cellData[number - 1] ??= {})[column - 1] = { ...content, ...(s === undefined ? {} : { s }) };
       rows = Math.max(rows, number);

@@ -9,12 +9,18 @@ import { pagesOf, type PageSetup } from '../grid/pageSetup';
 import { charactersOf } from '../grid/ranges';
 import { areaOfReference } from '../../../workbook/references';
 import { feedSpelling } from '../../../workbook/feedSpelling';
+import { writeArray, type Fills } from './arrayFormulas';
 import { fileStyle } from './cellStyles';
 import { addCharts, readyCharts } from './fileCharts';
 import { addRules } from './fileRules';
 
-/** Finds the formula of a cell that was copied from another and is kept by reference. */
-export type FormulaOf = (sheetId: string, row: number, column: number, cell: ICellData) => string | undefined;
+/** What the grid knows of a cell beside what is kept in it. */
+export interface FileFormulas {
+  /** The formula of a cell, also where it was copied from another and is kept by reference. */
+  of(sheetId: string, row: number, column: number, cell: ICellData): string | undefined;
+  /** What the formula of a cell fills where that is more than the cell. */
+  fills(sheetId: string, row: number, column: number): Fills | undefined;
+}
 
 const POINTS_A_PIXEL = 3 / 4;
 /** Columns that nobody made wider or narrower, in characters. */
@@ -31,22 +37,28 @@ const fileResult = (cell: ICellData): CellFormulaValue['result'] => {
 const styleOf = (book: BookData, cell: ICellData): IStyleData | undefined =>
   (typeof cell.s === 'string' ? book.styles[cell.s] : cell.s) ?? undefined;
 
-const writeCells = (book: BookData, data: SheetData, sheet: Worksheet, formulaOf: FormulaOf): void => {
+const writeCells = (book: BookData, data: SheetData, sheet: Worksheet, formulas: FileFormulas): void => {
+  const arrays: (() => void)[] = [];
   for (const [row, line] of Object.entries(data.cellData ?? {}))
     for (const [column, kept] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
       if (!kept) continue;
       const cell = sheet.getCell(Number(row) + 1, Number(column) + 1);
       const style = styleOf(book, kept);
       if (style) cell.style = fileStyle(style);
-      const formula = formulaOf(data.id, Number(row), Number(column), kept);
+      const formula = formulas.of(data.id, Number(row), Number(column), kept);
       if (formula) {
         const result = fileResult(kept);
-        cell.value = {
+        const value = {
           formula: feedSpelling(formula).replace(/^=/, ''),
           ...(result === undefined ? {} : { result }),
         };
+        const fills = formulas.fills(data.id, Number(row), Number(column));
+        if (fills) arrays.push(() => writeArray(sheet, value, fills));
+        else cell.value = value;
       } else cell.value = gridValue(kept);
     }
+  // Last, because a cell that one fills may be kept for its look alone.
+  for (const write of arrays) write();
 };
 
 const writeSizes = (data: SheetData, sheet: Worksheet): void => {
@@ -101,7 +113,7 @@ const writeNames = (file: Workbook, { names }: BookParts): void => {
 export const writeXlsx = async (
   book: BookData,
   active: string,
-  formulaOf: FormulaOf,
+  formulas: FileFormulas,
 ): Promise<Uint8Array> => {
   // A file is always built anew: one that was loaded and is saved again points to parts that it no longer has.
   readyCharts();
@@ -115,7 +127,7 @@ export const writeXlsx = async (
       views: viewOf(data),
       state: data.hidden === BooleanNumber.TRUE ? 'hidden' : 'visible',
     });
-    writeCells(book, data, sheet, formulaOf);
+    writeCells(book, data, sheet, formulas);
     writeSizes(data, sheet);
     addRules(sheet, parts.rules[id] ?? []);
     for (const { row, col, note } of parts.notes[id] ?? []) sheet.getCell(row + 1, col + 1).note = note;

@@ -26,6 +26,14 @@ const areaOf = (
   columns: range.endColumn - range.startColumn + 1,
 });
 
+/** The cells that the formula of a cell fills, where they are more than the cell. */
+export const filledBy = (grid: Grid, sheet: Worksheet, row: number, column: number): Area | undefined => {
+  const ranges = inside(grid).get(FormulaDataModel).getArrayFormulaRange();
+  const range = ranges[sheet.getUnitId()]?.[sheet.getSheetId()]?.[row]?.[column];
+  const area = range && areaOf(sheet, range);
+  return area && area.rows * area.columns > 1 ? area : undefined;
+};
+
 /** Rows and columns up to the last cell with something in it; a look alone is nothing. */
 export const usedCells = (grid: Grid, sheet: Worksheet): { rows: number; columns: number } => {
   let rows = 0;
