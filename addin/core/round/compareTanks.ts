@@ -40,7 +40,7 @@ export interface TankRow {
 export interface TankComparison {
   /** In the order of the tanks; a refusal where the round cannot be planned with one. */
   readonly rows: readonly (TankRow | (Refusal & { readonly barrel: Litres }))[];
-  /** Place in `rows` of the smallest barrel that meets the limits; undefined where none does. */
+  /** Place in `rows` of the smallest barrel that meets the limits, the first of two alike; undefined where none does. */
   readonly smallest?: number;
 }
 

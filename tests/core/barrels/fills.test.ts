@@ -46,6 +46,7 @@ describe('fills of one barrel', () => {
 
   test('just above whole barrels takes one more', () => {
     expect(fewestFills(litres(400 * (1 + 1e-12)), litres(100))).toBe(4);
+    expect(fewestFills(litres(400 * (1 + 1e-8)), litres(100))).toBe(5);
     expect(fewestFills(litres(400.001), litres(100))).toBe(5);
   });
 

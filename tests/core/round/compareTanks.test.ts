@@ -68,6 +68,11 @@ describe('the smallest barrel that meets the limits', () => {
     expect(smallest(undefined)).toBe(1);
   });
 
+  test('of two alike it is the first', () => {
+    const alike = [152, 102, 102].map((n) => ({ barrel: litres(n) }));
+    expect(compareTanks(round({ groups }), alike).smallest).toBe(1);
+  });
+
   test('at most so many fills', () => {
     // 52 L: 5 and 1; 102 L: 3 and 1; 152 L: 2 and 1.
     expect(smallest({ mostFills: 6 })).toBe(1);
