@@ -1,6 +1,6 @@
 import { NO_BED, NOT_KNOWN, ONE_BED, type AdoptedPlant, type AskedSize, type Inventory } from './adoption';
 import { bedKey, nameKey, quoted, wordsOf } from './cellText';
-import { inventoryRemarks, outcomeOf } from './inventoryRemarks';
+import { inventoryRemarks, outcomeOf, type BedRows } from './inventoryRemarks';
 import type { ListRows } from './listRows';
 import type { PlantRow } from './plantRow';
 import type { PlantWords } from './plantWords';
@@ -137,6 +137,12 @@ const plantsBy = <Kind extends string>(
   return sums;
 };
 
+const bedRows = ({ numbers, kept }: SameNames): BedRows[] => {
+  const rows = kept.map((bed) => ({ bed, rows: 0 }));
+  for (const number of numbers) rows[number]!.rows++;
+  return rows;
+};
+
 /**
  * Turns rows that were read into an inventory: classes filled in from other rows of the same rose, size classes
  * told or asked, equal rows added up.
@@ -187,6 +193,6 @@ export const takeInventory = (
       ...severalSpellings('plant', plantNames, samePlants),
     ],
     outcome: outcomeOf(plants, told),
-    problems: inventoryRemarks(rows, asked, standIn, cut, list.totals),
+    problems: inventoryRemarks(rows, asked, standIn, cut, list.totals, bedRows(sameBeds)),
   };
 };

@@ -1,11 +1,19 @@
 import { NO_BED, type AdoptedPlant, type AskedSize, type Inventory, type Remark } from './adoption';
 import { quoted } from './cellText';
 import type { TotalRow } from './listRows';
+import { nearPairs } from './nearNames';
 import type { PlantRow } from './plantRow';
 
 const UNUSUAL_COUNT = 100;
 const MOST_ROWS_NAMED = 8;
 const MOST_QUESTIONS = 20;
+const MOST_NEAR_BEDS = 8;
+
+/** A bed of the inventory and how many rows of the list name it. */
+export interface BedRows {
+  readonly bed: string;
+  readonly rows: number;
+}
 
 const number = (n: number): string => n.toLocaleString('en-US');
 const counted = (n: number, one: string, many = `${one}s`): string => `${number(n)} ${n === 1 ? one : many}`;
@@ -43,6 +51,15 @@ const totalRemarks = (totals: readonly TotalRow[]): readonly Remark[] =>
         ],
   );
 
+/** Beds that may be one bed mistyped: told and not mended, for nobody but the grower knows. */
+const nearBedRemarks = (beds: readonly BedRows[]): readonly Remark[] =>
+  nearPairs(beds.map(({ bed, rows }) => ({ name: bed, rows })))
+    .slice(0, MOST_NEAR_BEDS)
+    .map(([rarer, bed]) => ({
+      kind: 'tell',
+      sentence: `The beds ${quoted(rarer)} and ${quoted(bed)} are kept apart; if they are one, write it one way in your list.`,
+    }));
+
 /** What the user should know or decide about a list that was read. */
 export const inventoryRemarks = (
   rows: readonly PlantRow[],
@@ -50,6 +67,7 @@ export const inventoryRemarks = (
   standIn: string,
   cutNotes: readonly number[],
   totals: readonly TotalRow[],
+  beds: readonly BedRows[],
 ): readonly Remark[] => {
   const remarks: Remark[] = [];
   const tell = (which: readonly PlantRow[], sentence: (named: string) => string) => {
@@ -100,5 +118,5 @@ export const inventoryRemarks = (
       kind: 'tell',
       sentence: `Notes were too long and are cut for the roses of ${namedRows(cutNotes)}.`,
     });
-  return [...remarks, ...totalRemarks(totals)];
+  return [...remarks, ...nearBedRemarks(beds), ...totalRemarks(totals)];
 };
