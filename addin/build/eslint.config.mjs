@@ -26,6 +26,12 @@ const typesOfPrograms = {
   message: 'Only its host knows a program.',
 };
 
+// The object `z` carries its messages in fifty languages into every bundle; the namespace carries what is used.
+const wholeZod = {
+  selector: "ImportDeclaration[source.value='zod'] > ImportSpecifier[imported.name='z']",
+  message: "Write: import * as z from 'zod'.",
+};
+
 // Slips with the program's objects that its own library lets pass until a user runs them.
 const slips = [
   'call-sync-after-load',
@@ -50,6 +56,7 @@ export default ts.config(
       'import-x/no-restricted-paths': ['error', { zones: rooms }],
       'import-x/no-cycle': 'error',
       'import-x/no-default-export': 'error',
+      'no-restricted-syntax': ['error', wholeZod],
       '@typescript-eslint/consistent-type-imports': 'error',
       'no-undef': 'off',
     },
@@ -64,7 +71,7 @@ export default ts.config(
     ignores: ['addin/hosts/office/**', 'addin/build/**'],
     rules: {
       'no-restricted-globals': ['error', ...programs],
-      'no-restricted-syntax': ['error', typesOfPrograms],
+      'no-restricted-syntax': ['error', wholeZod, typesOfPrograms],
     },
   },
   {
@@ -78,6 +85,7 @@ export default ts.config(
       ],
       'no-restricted-syntax': [
         'error',
+        wholeZod,
         typesOfPrograms,
         {
           selector: "NewExpression[callee.name='Date'][arguments.length=0]",

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Longest a function's id and name may be; the shortest limit that the platform's own descriptions give. */
 const NAME = z

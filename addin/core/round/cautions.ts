@@ -30,12 +30,13 @@ const countsApart = (counts: readonly Count[]): readonly Caution[] => {
   const given = counts.reduce((total, count) => total + count.plants * count.given, 0);
   const apart = given / asked - 1;
   if (Math.abs(apart) <= COUNTS_APART) return [];
+  const told = Math.round(Math.abs(apart) * 1000) / 1000;
   const which = apart > 0 ? 'more' : 'less';
   const then = apart > 0 ? 'the barrels run out before the last plants' : 'solution is left over';
   return [
     caution(
       'count-rounding',
-      `At these counts the plants get ${percentInWords(Math.abs(apart))} ${which} than their doses: ${then}. ` +
+      `At these counts the plants get ${percentInWords(told)} ${which} than their doses: ${then}. ` +
         'Use a finer step or doses that fit it.',
     ),
   ];

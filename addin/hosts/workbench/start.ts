@@ -2,6 +2,7 @@ import '../../../taskpane/pane.css';
 
 import { mountPane, type MountedPane } from '../../../taskpane/mount';
 import { registerFeedFunctions } from './grid/feedFunctions';
+import { keepRowsFitted } from './grid/fitRows';
 import { watchGrid } from './grid/gridEvents';
 import { openGrid, type Grid } from './grid/openGrid';
 import { guardSheetNames } from './grid/sheetNames';

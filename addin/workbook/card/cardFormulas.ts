@@ -63,7 +63,11 @@ export const clock = (time: string): string =>
 /** A stretch of days as "about 1 h 35 min", to five minutes. */
 export const about = (days: string): string => {
   const minutes = `ROUND(${days}*288,0)*5`;
-  return `"about "&IF(${minutes}>=60,INT(${minutes}/60)&" h ","")&MOD(${minutes},60)&" min"`;
+  const past = `MOD(${minutes},60)`;
+  return (
+    `"about "&IF(${minutes}>=60,INT(${minutes}/60)&" h"&IF(${past}=0,""," "&${past}&" min"),` +
+    `${minutes}&" min")`
+  );
 };
 
 export const minutesAsDays = (minutes: string): string => `(${minutes})/1440`;

@@ -4,15 +4,17 @@ import type { CardLayout, CardRequest } from './cardLayout';
 export const WIDTHS = {
   tick: 3,
   name: 19,
-  /** Wide enough for two lines of the large print: "3 1/3 cups 2 tsp (-0.8 %)". */
-  measure: 22,
   /** Wide enough for the longest word of a size class. */
   other: 11,
   workings: 15,
 } as const;
 
+/** Wide enough for two lines of the large print, "3 1/3 cups 2 tsp (-0.8 %)", where there is room for it. */
+export const measureWidth = ({ products }: CardRequest): number => (products.length > 1 ? 22 : 28);
+
 /** Characters in the printed columns together. */
-export const charactersAcross = ({ products }: CardRequest, { column }: CardLayout): number => {
-  const others = column.last - column.name - products.length;
-  return WIDTHS.tick + WIDTHS.name + products.length * WIDTHS.measure + others * WIDTHS.other;
+export const charactersAcross = (request: CardRequest, { column }: CardLayout): number => {
+  const measures = request.products.length;
+  const others = column.last - column.name - measures;
+  return WIDTHS.tick + WIDTHS.name + measures * measureWidth(request) + others * WIDTHS.other;
 };

@@ -14,7 +14,7 @@ import { cardPage } from './cardPage';
 import { cardRequest } from './cardRequest';
 import type { CardOptions } from './cardRequest';
 import { cardSources } from './cardSources';
-import { WIDTHS } from './cardWidths';
+import { WIDTHS, measureWidth } from './cardWidths';
 
 const TITLE = 'Round card';
 
@@ -67,7 +67,7 @@ export const makeCard = (
       width(column.name, 1, WIDTHS.name),
       width(column.makeUp, column.last - column.name, WIDTHS.other),
       ...(request.products.length > 0
-        ? [width(column.firstProduct, request.products.length, WIDTHS.measure)]
+        ? [width(column.firstProduct, request.products.length, measureWidth(request))]
         : []),
       width(column.workings, all.column + all.columns - column.workings, WIDTHS.workings),
       ...Object.entries(names).map(([name, area]): Edit => ({ kind: 'name', name, area })),

@@ -14,7 +14,7 @@ export const bedsTable = defineTable({
     walk: input({
       header: 'Walk order',
       width: 12,
-      format: '0.##',
+      format: 'General',
       schema: optional(numberCell({})),
       note: 'Beds are fed from the least number to the greatest; beds without one come last.',
     }),

@@ -45,7 +45,7 @@ export const dosesTable = defineTable({
     seconds: computed({
       header: 'Seconds',
       width: 10,
-      format: '0.##',
+      format: 'General',
       note: 'Dose ÷ flow at the wand, to a whole count of the rig. Blank until the flow is known.',
       formula: `=IF(${FLOW_KNOWN},FEED.SECONDS({dose},{Doses_unit},{Rig_flow},{Rig_flow_unit},{Rig_count_step}),"")`,
     }),

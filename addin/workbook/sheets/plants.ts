@@ -51,7 +51,7 @@ export const plantsTable = defineTable({
     seconds: computed({
       header: 'Seconds',
       width: 10,
-      format: '0.##',
+      format: 'General',
       note: 'How long the wand stays on one plant.',
       formula: `=IF(ISNUMBER({dose}),${INDEX_SECONDS},"")`,
     }),

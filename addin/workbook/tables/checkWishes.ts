@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { cellSentence } from '../fields/cellSentence';
 import { unitCell } from '../fields/cellValue';
 import type { CellValue } from '../change';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { cellSentence } from '../fields/cellSentence';
 import type { Problem } from '../garden';
 import type { CellState, Snapshot } from '../port';

@@ -67,7 +67,7 @@ const limitRows = ({ rig }: CardSources, { limits, style }: TankRequest): PageCe
   ];
   return rows.flatMap(([label, value, unit], index) => [
     place(LIMITS_AT + index, 0, label, 'header'),
-    place(LIMITS_AT + index, 1, value, 'input', index === 3 ? '@' : '0.##'),
+    place(LIMITS_AT + index, 1, value, 'input', index === 3 ? '@' : 'General'),
     place(LIMITS_AT + index, 2, unit, 'note'),
   ]);
 };
@@ -119,7 +119,7 @@ const barrelRow = ({ rig }: CardSources, request: TankRequest, row: number, barr
     ['fits', `IF(AND(${limit('fills', 0)},${limit('weight', 1)},${limit('round', 2)}),"yes","no")`, '@'],
   ];
   return [
-    place(row, 0, barrel, 'input', '#,##0.##'),
+    place(row, 0, barrel, 'input', 'General'),
     ...inputs.map(([of, text, format]) => place(row, column(of), formula(text), 'computed', format)),
   ];
 };

@@ -58,5 +58,5 @@ test('counts that give far more than the doses warn that barrels run out', () =>
     rigChanges: { countStep: 5 as never },
   };
   const said = planned(round(changes)).cautions.find(({ id }) => id === 'count-rounding')?.text;
-  expect(said).toMatch(/8\.696 % more .* run out before the last plants/);
+  expect(said).toMatch(/8\.7 % more .* run out before the last plants/);
 });

@@ -1,11 +1,14 @@
 import { WrapStrategy, type ICellData, type IStyleData, type Nullable, type Worksheet } from '@univerjs/core';
 import { SheetInterceptorService } from '@univerjs/preset-sheets-core';
 
+import { watchGrid } from './gridEvents';
 import { inside, openBook, type Grid } from './openGrid';
 import { worksheets } from './readBook';
 
 /** Fonts larger than this need a taller row, points. */
 const ORDINARY_SIZE = 11;
+/** A change is followed this long after the last of its kind, ms. */
+const PAUSE = 200;
 /** Rows fitted at one go; a longer list has rows of one height. */
 const MOST_ROWS = 1_000;
 
@@ -43,4 +46,18 @@ export const fitRows = async (grid: Grid): Promise<void> => {
       .generateMutationsOfAutoHeight({ unitId, subUnitId: sheet.getSheetId(), ranges });
     for (const { id, params } of redos) grid.commands.syncExecuteCommand(id, params);
   }
+};
+
+/** Fits the rows again after every change: a measure that grew must not be cut off where it is read from the sheet. */
+export const keepRowsFitted = (grid: Grid): void => {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const fit = (): void =>
+    void fitRows(grid).catch((reason: unknown) => console.warn('Rows were not fitted.', reason));
+  watchGrid(grid, {
+    changed: () => {
+      clearTimeout(timer);
+      timer = setTimeout(fit, PAUSE);
+    },
+    selected: () => undefined,
+  });
 };
