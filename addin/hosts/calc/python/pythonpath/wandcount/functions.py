@@ -71,6 +71,8 @@ def _value(answer, rows):
 
 
 def _remembered(arguments):
+    if tuple not in map(type, arguments):
+        return True
     for argument in arguments:
         if isinstance(argument, tuple) and len(argument) * len(argument[0]) > _LONGEST_REMEMBERED:
             return False
