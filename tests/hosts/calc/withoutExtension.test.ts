@@ -33,6 +33,10 @@ describe('where the extension is missing', () => {
     xlsx: [UNKNOWN, '3 3/4 cups', '20', UNKNOWN, UNKNOWN, '4.2', UNKNOWN, '3 3/4 cups!', 'not known'],
     ods: [UNKNOWN, '3 3/4 cups', UNKNOWN, UNKNOWN, UNKNOWN, '4.2', UNKNOWN, '3 3/4 cups!', 'not known'],
   };
+  /** A formula over several cells. */
+  const FILLED = { cells: 'D1:F4', formula: '=FEED.FILLPLAN(200;60;"gal")' };
+  const filled = async (program: Office, doc: string): Promise<unknown> =>
+    (await sheetOf(program, doc, SHEET).cells(FILLED.cells)).map((line) => line.map(({ shows }) => shows));
   const RIGHT_AGAIN = ['30', '3 3/4 cups', '20', '#VALUE!', '2.8', '4.2', '60', '3 3/4 cups!', 'known'];
 
   describe.each([XLSX, ODS])('an .$ending', ({ ending, filter }) => {
@@ -46,6 +50,7 @@ describe('where the extension is missing', () => {
     beforeAll(async () => {
       const doc = await built(office);
       expect(await shown(office, doc)).toEqual(RIGHT);
+      await office.ask({ do: 'put_array', doc, sheet: SHEET, ...FILLED });
       path = join(office.folder, `missing.${ending}`);
       await store(office, doc, path, filter);
     });
@@ -64,6 +69,18 @@ describe('where the extension is missing', () => {
     test('shows #NAME? once everything is computed', async () => {
       await plain.ask({ do: 'calculate', doc: elsewhere });
       expect(await shown(plain, elsewhere)).toEqual(COMPUTED);
+    });
+
+    test('shows #NAME? in cells that one formula fills, and their values as soon as it is back', async () => {
+      const line = [UNKNOWN, UNKNOWN, UNKNOWN];
+      expect(await filled(plain, elsewhere)).toEqual([line, line, line, line]);
+      const back = await openIn(office, await saved('filled'));
+      expect(await filled(office, back)).toEqual([
+        ['1', '60', '60'],
+        ['2', '60', '60'],
+        ['3', '60', '60'],
+        ['4', '20', '20'],
+      ]);
     });
 
     test('shows all its values as soon as it is back', async () => {
