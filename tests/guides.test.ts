@@ -1,5 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
 const root = join(import.meta.dirname, '..');
@@ -14,6 +14,16 @@ const notInTheRepository = /^(dist|node_modules|tests\/output)\b/;
 
 const found = (text: string, pattern: RegExp): string[] =>
   [...text.matchAll(pattern)].map((match) => match[1] ?? '');
+
+const tests = readdirSync(join(root, 'tests'), { recursive: true, encoding: 'utf8' }).map((path) =>
+  basename(path),
+);
+
+test('a claim is followed by a test that exists', () => {
+  const named = found(read('README.md'), /`(\w+\.test\.ts)`/g);
+  expect(named.length).toBeGreaterThan(0);
+  expect(named.filter((name) => !tests.includes(name))).toEqual([]);
+});
 
 describe.each(guides)('%s', (guide) => {
   const text = read(guide);
