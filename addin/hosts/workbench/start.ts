@@ -14,6 +14,7 @@ import { keepDrafts } from './page/keepDrafts';
 import { nameControls } from './page/nameControls';
 import { openNarrowTabs } from './page/narrowTabs';
 import { openNotices } from './page/notices';
+import { beginAtTop, openRegionKeys } from './page/regionKeys';
 import { openSplitter } from './page/splitter';
 import { openTopBar, SAMPLES } from './page/topBar';
 import { diskFile } from './saveToDisk';
@@ -62,12 +63,14 @@ export const startWorkbench = async (): Promise<StartedWorkbench> => {
   };
   const bench = openWorkbench({ grid, workbook, file, disk: diskFile(), notices, replaced });
   openSplitter(element('splitter'), element('main'));
-  openNarrowTabs(element('main'), { pane: element('tab-pane'), grid: element('tab-grid') });
+  const tabs = openNarrowTabs(element('main'), { pane: element('tab-pane'), grid: element('tab-grid') });
+  openRegionKeys(element('grid'), element('pane'), tabs);
   openTopBar(grid, file, bench);
   takeDroppedFiles(bench);
 
   await bench.openServed(firstFile());
   if (!mounted) await bench.newGarden();
+  beginAtTop();
   // What opening a file does to the grid is no change of the file.
   watchGrid(grid, { changed: () => grid.opening || file.changed(), selected: () => undefined });
   await keepDrafts(grid, file, bench, notices);

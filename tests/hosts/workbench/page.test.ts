@@ -100,6 +100,23 @@ test('a formula typed into a cell is computed, and the pane says why it refuses'
   expect(sheet.getCell('G7').result).toEqual({ error: '#VALUE!' });
 });
 
+test('the keyboard reaches everything: Tab from the top, F6 out of the sheets and back', async () => {
+  const holds = (selector: string) =>
+    page.evaluate((wanted) => document.activeElement?.closest(wanted) != null, selector);
+  await page.keyboard.press('Tab');
+  expect(await holds('.skip')).toBe(true);
+  await page.keyboard.press('Tab');
+  expect(await holds('#open')).toBe(true);
+  await page.keyboard.press('F6');
+  expect(await holds('#grid')).toBe(true);
+  await page.keyboard.press('Tab');
+  expect(await holds('#grid')).toBe(true);
+  await page.keyboard.press('F6');
+  expect(await holds('#pane')).toBe(true);
+  await page.keyboard.press('Tab');
+  expect(await holds('#pane button')).toBe(true);
+});
+
 test('a sheet is renamed by hand, but not to a name that formulas could not find', async () => {
   const tab = page.locator('[data-u-comp="slide-tab-item"]').first();
   const rename = async (name: string) => {
