@@ -63,6 +63,20 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
   },
   print: (name: string) => printSheet(grid, name),
+  /** Milliseconds from a new number in a cell until every formula shows its result, and the engine's own part of them. */
+  recalculated: async (name: string, row: number, column: number, value: number) => {
+    let [begun, ended] = [0, 0];
+    const watching = grid.commands.onCommandExecuted(({ id }) => {
+      if (id === 'formula.mutation.set-formula-calculation-start') begun = performance.now();
+      if (id === 'formula.mutation.set-formula-calculation-result') ended = performance.now();
+    });
+    const from = performance.now();
+    sheet(name).getRange(row, column).setValue(value);
+    await grid.settled();
+    const whole = performance.now() - from;
+    watching.dispose();
+    return { whole, engine: ended - begun };
+  },
   explain: async (name: string, row: number, column: number) => {
     const place = sheet(name);
     openBook(grid).setActiveSheet(place);

@@ -76,7 +76,7 @@ const GARDEN: readonly Edit[] = [
   { kind: 'name', name: 'Bed_table', area: area('Beds', 1, 0, 4, 3) },
   { kind: 'name', name: 'Card_head', area: area("Gran's card", 0, 0, 1, 2) },
   { kind: 'note', sheet: 'Beds', row: 2, column: 1, text: 'Counted in May.\nTwice.' },
-  { kind: 'page', area: area("Gran's card", 0, 0, 12, 4), landscape: true, repeatRows: 1 },
+  { kind: 'page', area: area("Gran's card", 0, 0, 12, 4), landscape: true, repeatRows: 1, pagesHigh: 1 },
   {
     kind: 'chart',
     id: 'roses',
@@ -121,6 +121,30 @@ const built = async (): Promise<string> => {
   await bench.call('outline');
   return bench.call('saveFile');
 };
+
+test('rows of several lines are as high in the file as on the screen, for programs that do not fit them', async () => {
+  await bench.call('open');
+  await bench.call('apply', {
+    title: 'Card',
+    edits: [
+      {
+        kind: 'write',
+        sheet: 'Sheet1',
+        row: 0,
+        column: 0,
+        cells: [['one line'], ['many words on many lines']],
+      },
+      { kind: 'style', area: area('Sheet1', 1, 0), style: 'big' },
+      { kind: 'wrap', area: area('Sheet1', 1, 0) },
+    ],
+  });
+  await bench.page.waitForTimeout(1_000);
+  const file = new FileBook();
+  await file.xlsx.load(Buffer.from(await bench.call('saveFile'), 'base64') as never);
+  const row = file.getWorksheet('Sheet1')!.getRow(2);
+  expect(row.height).toBeGreaterThan(60);
+  expect(row.customHeight ?? false).toBe(false);
+});
 
 test('a garden that is saved and opened again is the same garden', async () => {
   const file = await built();

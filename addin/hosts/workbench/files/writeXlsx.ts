@@ -68,9 +68,12 @@ const writeSizes = (data: SheetData, sheet: Worksheet): void => {
     if (w !== undefined) target.width = charactersOf(w);
     if (hd === BooleanNumber.TRUE) target.hidden = true;
   }
-  for (const [row, { h, ia, hd } = {}] of Object.entries(data.rowData ?? {})) {
+  for (const [row, { h, ah, ia, hd } = {}] of Object.entries(data.rowData ?? {})) {
     if (h !== undefined && ia === BooleanNumber.FALSE)
       sheet.getRow(Number(row) + 1).height = h * POINTS_A_PIXEL;
+    else if (ah !== undefined)
+      // Other programs show a row as high as the file says, and fit it anew when its text is changed.
+      Object.assign(sheet.getRow(Number(row) + 1), { height: ah * POINTS_A_PIXEL, customHeight: false });
     if (hd === BooleanNumber.TRUE) sheet.getRow(Number(row) + 1).hidden = true;
   }
   for (const { startRow, startColumn, endRow, endColumn } of data.mergeData ?? [])
