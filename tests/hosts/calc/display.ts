@@ -1,5 +1,7 @@
-import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
+import { spawn, spawnSync, type ChildProcess, type SpawnOptions } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync } from 'node:fs';
+import type { Socket } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 
@@ -26,19 +28,47 @@ const program = (id: string): string => {
 
 const pictures = join(root, 'tests', 'output', 'calc');
 
-/** A number that no other display of this computer is likely to have. */
-let next = 100 + (process.pid % 400);
+const started = new Set<ChildProcess>();
+const end = (child: ChildProcess): void => {
+  child.kill();
+  started.delete(child);
+};
+process.once('exit', () => started.forEach(end));
+
+/** Seconds in which the screen is there. */
+const LONGEST_START = 30;
+
+/** Starts a program that must not keep the tests from ending. */
+const begin = (id: string, words: readonly string[], options: SpawnOptions): ChildProcess => {
+  const child = spawn(program(id), words, options);
+  child.unref();
+  started.add(child);
+  return child;
+};
+
+/** A screen with a number that no other screen of this computer has; it tells it when it is ready. */
+const startScreen = async (size: string): Promise<[ChildProcess, string]> => {
+  // It says its number again whenever the last window is gone, unless it is told to stay as it is.
+  const words = ['-displayfd', '3', '-noreset', '-screen', '0', size];
+  const screen = begin('Xvfb', words, { stdio: ['ignore', 'ignore', 'ignore', 'pipe'] });
+  const told = screen.stdio[3] as Socket;
+  const number = await Promise.race([
+    once(told, 'data').then(([data]) => String(data).trim()),
+    pause(LONGEST_START * 1_000, undefined, { ref: false }),
+  ]);
+  told.unref();
+  if (number === undefined || !/^\d+$/.test(number)) {
+    end(screen);
+    throw new Error(`Xvfb opened no display within ${LONGEST_START} s.`);
+  }
+  return [screen, `:${number}`];
+};
 
 export const openDisplay = async (width = 1280, height = 900): Promise<Display> => {
-  next += 1;
-  const DISPLAY = `:${next}`;
+  const [screen, DISPLAY] = await startScreen(`${width}x${height}x24`);
   const env = { DISPLAY, NO_AT_BRIDGE: '1', GDK_BACKEND: 'x11' };
   const all = { ...process.env, ...env };
-  const started: ChildProcess[] = [
-    spawn(program('Xvfb'), [DISPLAY, '-screen', '0', `${width}x${height}x24`], { stdio: 'ignore' }),
-  ];
-  await pause(800);
-  started.push(spawn(program('openbox'), [], { stdio: 'ignore', env: all }));
+  const manager = begin('openbox', [], { stdio: 'ignore', env: all });
   await pause(300);
   const run = (id: string, words: readonly string[]): void => {
     const { status, stderr } = spawnSync(program(id), words, { env: all, encoding: 'utf8', timeout: 30_000 });
@@ -53,6 +83,6 @@ export const openDisplay = async (width = 1280, height = 900): Promise<Display> 
       run('import', ['-window', 'root', path]);
       return path;
     },
-    end: () => started.reverse().forEach((child) => child.kill()),
+    end: () => [manager, screen].forEach(end),
   };
 };

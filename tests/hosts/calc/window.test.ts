@@ -59,7 +59,6 @@ describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (t
     await office.ask({ do: 'window_size', doc, width: 1_270, height: 870 });
   });
   afterAll(async () => {
-    await office?.ask({ do: 'set_modified', doc, to: false });
     await office?.end();
     display?.end();
   });

@@ -8,7 +8,7 @@ from .absent_view import log_view
 from .file_choice import chosen_file
 from .finding_node import choose_node
 from .functions import calculate_again
-from .log import log, log_path
+from .log import log_path
 from .main_thread import later
 from .open_documents import dispatch, is_spreadsheet
 from .panel import component_commands, panel_of
@@ -101,11 +101,8 @@ class Menu(unohelper.Base, XServiceInfo, XInitialization, XDispatchProvider, XDi
         return tuple(self.queryDispatch(r.FeatureURL, r.FrameName, r.SearchFlags) for r in requests)
 
     def dispatch(self, url, arguments):
-        try:
-            run(self._frame, url.Complete[len(NAMES["protocol"]) :])
-        except Exception:
-            log.exception("%s", url.Complete)
-            raise
+        # A script may ask on any thread.
+        later(lambda: run(self._frame, url.Complete[len(NAMES["protocol"]) :]))
 
     def addStatusListener(self, listener, url):
         pass

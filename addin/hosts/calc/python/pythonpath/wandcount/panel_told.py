@@ -16,6 +16,8 @@ def _told(control):
     return {
         "text": control.Text if field else getattr(model, "Label", ""),
         "field": field,
+        # None where the office's own colour is taken.
+        "colour": getattr(model, "TextColor", None),
         "area": [area.X, area.Y, area.Width, area.Height],
     }
 
@@ -27,6 +29,7 @@ def panel_told(document):
     return {
         "width": size.Width,
         "height": size.Height,
+        "ground": panel.Window.StyleSettings.DialogColor,
         "controls": [_told(control) for control in panel.controls()],
     }
 
