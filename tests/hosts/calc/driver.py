@@ -153,6 +153,10 @@ def sheet_names(request):
     return document(request).Sheets.ElementNames
 
 
+def active_sheet(request):
+    return document(request).CurrentController.ActiveSheet.Name
+
+
 def put_array(request):
     cells_of(request).setArrayFormula(request["formula"])
 

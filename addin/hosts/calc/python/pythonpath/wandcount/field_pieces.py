@@ -6,6 +6,9 @@ from .piece import Piece
 # More of the width than this is for the control, not for its label.
 _LABEL_SHARE = 0.42
 
+# Beside a unit to choose, a number has this much room at least, pixels.
+_NARROWEST_ENTRY = 60
+
 
 class Labelled(Piece):
     """A control with its label beside it where there is room, else above it."""
@@ -21,10 +24,14 @@ class Labelled(Piece):
         self._label.Model.Label = piece["label"]
         return True
 
+    def least_width(self):
+        """Narrower than this the control would cut its words."""
+        return 0
+
     def place(self, x, y, width):
         words = self._label.getPreferredSize()
         beside = width * _LABEL_SHARE
-        if words.Width <= beside:
+        if words.Width <= beside and self.least_width() <= width - beside - GAP:
             height = self.place_control(x + beside + GAP, y, width - beside - GAP)
             place(self._label, x, y + (height - words.Height) / 2, beside, words.Height)
             return height
@@ -108,10 +115,13 @@ class Entry(Labelled):
             self._choice.update(piece["unit"])
         return relabelled
 
+    def least_width(self):
+        return _NARROWEST_ENTRY + GAP + self._choice.least_width() if self._choice else 0
+
     def place_control(self, x, y, width):
         height = self._edit.getPreferredSize().Height
         if self._choice:
-            beside = min(self._choice.preferred_width(), width * 0.5)
+            beside = min(self._choice.least_width(), width - _NARROWEST_ENTRY - GAP)
             place(self._edit, x, y, width - beside - GAP, height)
             return max(height, self._choice.place_control(x + width - beside, y, beside))
         if self._unit:
@@ -170,7 +180,7 @@ class Choice(Labelled):
         self._set()
         return relabelled
 
-    def preferred_width(self):
+    def least_width(self):
         return self._list.getPreferredSize().Width
 
     def place_control(self, x, y, width):
