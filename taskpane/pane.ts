@@ -167,8 +167,8 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
       case 'press':
         return press(event.action);
       case 'workbookChanged':
-        // The host's next undo would take back the user's own edit.
-        if (state.message?.undo) set({ ...state, message: { ...state.message, undo: false } });
+        // What was said of the last action may not hold any more, and the host's next undo would not be of it.
+        if (state.message?.undo) set({ ...state, message: undefined });
         return afterOthers(() => {
           set({ ...state, listStale: true });
           return read(['book', 'cell']);

@@ -8,9 +8,13 @@ import type { Block, Section, StepState } from '../view';
 
 const RECENT = 6;
 
+/** The newest round of the card's day and mix in the log. */
+const loggedAs = (card: CardReading, rounds: readonly LoggedRound[]): LoggedRound | undefined =>
+  rounds.find(({ date, mix }) => date === card.date && mix === card.mix);
+
 /** True where the log holds a round of the card's day and mix. */
 export const isLogged = (card: CardReading, rounds: readonly LoggedRound[]): boolean =>
-  rounds.some(({ date, mix }) => date === card.date && mix === card.mix);
+  loggedAs(card, rounds) !== undefined;
 
 const volume = (value: number, unit: string): string => `${shortNumber(value)} ${unit}`;
 
@@ -138,7 +142,9 @@ export const logSection = (state: PaneState): Section => {
   if (card === undefined) return withoutCard(state, rounds);
   const asked = askLog(state, card);
   const day = dayInWords(dayOfSerial(card.date));
-  const done = isLogged(card, rounds);
+  const logged = loggedAs(card, rounds);
+  const done = logged !== undefined;
+  const told = logged ?? card;
   const already: Block[] = done
     ? [
         {
@@ -153,7 +159,7 @@ export const logSection = (state: PaneState): Section => {
   return {
     id: 'log',
     title: 'Log',
-    answer: `${done ? 'Logged: ' : ''}${day}, ${plural(card.fills, 'fill')}, ${volume(card.madeUp, card.unit)} made up`,
+    answer: `${done ? 'Logged: ' : ''}${day}, ${plural(told.fills, 'fill')}, ${volume(told.madeUp, told.unit)} made up`,
     blocks: [
       ...problems,
       ...stale,

@@ -76,8 +76,9 @@ export const mixSection = (state: PaneState, garden: Garden): Section => {
           : []),
         fold(state, 'mix.products', 'Products: change one or add one', products),
       ];
+  const over = overLabel(mix).map(({ name }) => name);
   const answer = ready
-    ? dryRunSentence(mix, rows, barrel)
+    ? `${dryRunSentence(mix, rows, barrel)}${over.length === 0 ? '' : `: above the label's greatest rate of ${listed(over)}`}`
     : none
       ? 'Say what you measure into the barrel'
       : mix.length > 0

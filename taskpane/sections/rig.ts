@@ -1,4 +1,5 @@
 import { findUnit, litres, toCanonical, workingVolume } from '../../addin/core';
+import { rigRefusal } from '../../addin/core/round/rigRefusals';
 import type { Garden } from '../../addin/workbook/garden';
 import { flowAtWand, roundRig } from '../../addin/workbook/roundRig';
 import { unitBeside } from '../asked';
@@ -38,6 +39,8 @@ export const rigStep = ({ garden }: PaneState): StepState => {
   if (garden.rig.barrel.value === undefined && flow === undefined) return { kind: 'empty' };
   const rig = roundRig(garden);
   if (Array.isArray(rig)) return { kind: 'attention', why: rig[0]?.refused ?? '' };
+  const refused = rigRefusal(rig, garden.settings.measures)?.refused;
+  if (refused !== undefined) return { kind: 'attention', why: refused };
   return { kind: 'ready', says: `${inUnitWords(rig.flow, garden.rig.flow.unit)} at the wand` };
 };
 

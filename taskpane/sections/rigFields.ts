@@ -1,6 +1,7 @@
 import type { LitresPerMinute } from '../../addin/core';
+import { rigRefusal } from '../../addin/core/round/rigRefusals';
 import type { Entry, Garden, RigSheet, TimedBuckets } from '../../addin/workbook/garden';
-import { flowAtWand } from '../../addin/workbook/roundRig';
+import { flowAtWand, roundRig } from '../../addin/workbook/roundRig';
 import { askNumber, askToggle, firstFault, unitBeside, type Asked, type NumberQuestion } from '../asked';
 import type { PaneState } from '../state';
 import { unitChoices } from '../unitChoices';
@@ -29,7 +30,7 @@ const plain = (
   question: Omit<NumberQuestion, 'section' | 'known'>,
 ) => askNumber(state, { section: 'rig', known, ...question });
 
-/** The rig as it stands in the pane: what was typed over what the sheet holds. */
+/** The rig as it stands in the pane, in the order of its fields: what was typed over what the sheet holds. */
 export const askRig = (state: PaneState, garden: Garden) => {
   const { rig } = garden;
   return {
@@ -59,14 +60,6 @@ export const askRig = (state: PaneState, garden: Garden) => {
       above: true,
       required: true,
     }),
-    hoseLength: measured(state, garden, rig.hoseLength, 'hose', {
-      id: 'rig.hoseLength',
-      label: 'Hose length',
-    }),
-    hoseBore: measured(state, garden, rig.hoseBore, 'bore', {
-      id: 'rig.hoseBore',
-      label: 'Hose bore, inside',
-    }),
     betweenPlants: plain(state, rig.betweenPlants, {
       id: 'rig.betweenPlants',
       label: 'From plant to plant',
@@ -87,6 +80,14 @@ export const askRig = (state: PaneState, garden: Garden) => {
       above: true,
       most: 600,
       help: '1 counts every second; 5 counts 5, 10, 15.',
+    }),
+    hoseLength: measured(state, garden, rig.hoseLength, 'hose', {
+      id: 'rig.hoseLength',
+      label: 'Hose length',
+    }),
+    hoseBore: measured(state, garden, rig.hoseBore, 'bore', {
+      id: 'rig.hoseBore',
+      label: 'Hose bore, inside',
     }),
     emptyWeight: measured(state, garden, rig.emptyWeight, 'weight', {
       id: 'rig.emptyWeight',
@@ -158,11 +159,16 @@ export const rigFault = (
   asked: RigAnswers,
   buckets: TimedBucketAnswers,
 ): string | undefined => {
-  const fault = firstFault([...Object.values(asked), buckets.bucket, ...buckets.times]);
+  const fault = firstFault([buckets.bucket, ...buckets.times, ...Object.values(asked)]);
   if (fault !== undefined) return fault;
   if (buckets.seconds.length > 0 && buckets.bucket.value === undefined && asked.flow.value === undefined)
     return 'The bucket holds: nothing was given; use the volume that each time filled.';
   if (flowOf(garden, asked, buckets) === undefined)
     return 'The flow at the wand is not known: time a bucket, or write the flow.';
-  return undefined;
+  const kept = roundRig({
+    ...garden,
+    ...rigToKeep(garden, asked, buckets),
+    has: { ...garden.has, rig: true },
+  });
+  return Array.isArray(kept) ? kept[0]?.refused : rigRefusal(kept, garden.settings.measures)?.refused;
 };

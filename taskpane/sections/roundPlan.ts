@@ -35,8 +35,8 @@ const fillsWords = (levels: readonly Litres[], unit: string): string => {
     return `${plural(levels.length, 'fill')} of ${inUnitWords(first, unit)}`;
   const full = levels.slice(0, -1);
   if (full.every((level) => alike(level, first)))
-    return `${plural(full.length, 'fill')} of ${inUnitWords(first, unit)} and one of ${inUnitWords(last, unit)}`;
-  return `${plural(levels.length, 'fill')} of up to ${inUnitWords(Math.max(...levels), unit)}`;
+    return `${plural(full.length, 'fill')} to ${inUnitWords(first, unit)} and one to ${inUnitWords(last, unit)}`;
+  return `${plural(levels.length, 'fill')} to at most ${inUnitWords(Math.max(...levels), unit)}`;
 };
 
 /** The one product's measure and whether every fill takes the same, or how many products there are. */

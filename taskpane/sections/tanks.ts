@@ -34,20 +34,14 @@ const answerOf = ({ rows, smallest }: TankComparison, limits: TankLimits, unit: 
 
 const brief = (time: number): string => aboutTime(time).replace('about ', '');
 
-/** What is told of each barrel, the weightiest first; moves only where the barrel is moved. */
-const columnsOf = (
-  rows: readonly TankRow[],
-  unit: string,
-  weightUnit: string,
-): [string, (row: TankRow) => string][] => [
+/** What is told of each barrel, the weightiest first. */
+const columnsOf = (unit: string, weightUnit: string): [string, (row: TankRow) => string][] => [
   ['Fills', ({ fills }) => String(fills)],
   ['Round', ({ roundTime }) => brief(roundTime)],
   ['Weight full', ({ weightFull }) => inUnitWords(weightFull, weightUnit)],
   ['Mixing and filling', ({ mixingAndFilling }) => brief(mixingAndFilling)],
   ['Last fill', ({ lastFill }) => inUnitWords(lastFill, unit)],
-  ...(rows.some(({ moves }) => moves > 0)
-    ? [['Moves', ({ moves }: TankRow) => String(moves)] as [string, (row: TankRow) => string]]
-    : []),
+  ['Moves', ({ moves }) => String(moves)],
 ];
 
 const tableOf = (
@@ -56,7 +50,7 @@ const tableOf = (
   unit: string,
   weightUnit: string,
 ): Block => {
-  const columns = columnsOf(rows.filter(isRow), unit, weightUnit);
+  const columns = columnsOf(unit, weightUnit);
   return {
     kind: 'table',
     table: {

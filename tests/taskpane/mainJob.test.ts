@@ -77,7 +77,7 @@ describe('from an untidy list to a log line, by the screen alone', { timeout: 60
 
   test('the round is planned before anything is pressed', async () => {
     await user.press('Go on to Round');
-    expect(user.answer()).toBe('3 fills of 60 gal and one of 26.8 gal, 3 3/4 cups in the first, about 3 h');
+    expect(user.answer()).toBe('3 fills to 60 gal and one to 26.8 gal, 3 3/4 cups in the first, about 3 h');
     expect(user.field('Day').value).toBe('2026-05-03');
     expect(user.main()).toBe('Make the card');
     expect(user.table('Fills').map((row) => row[1])).toEqual(['60 gal', '59 gal', '59 gal', '25.8 gal']);
@@ -86,7 +86,7 @@ describe('from an untidy list to a log line, by the screen alone', { timeout: 60
   test('the card agrees with the plan', async () => {
     const planned = user.table('Fills').map((row) => String(row[2]).split('\n')[0]?.split(',')[0]);
     await user.press('Make the card');
-    expect(user.says()).toMatch(/^Made the card: 3 fills of 60 gal/);
+    expect(user.says()).toMatch(/^Made the card: 3 fills to 60 gal/);
     const { blocks } = await workbook.read([
       { sheet: 'Round card', row: 0, column: 0, rows: 40, columns: 12 },
     ]);

@@ -76,6 +76,13 @@ describe('the rig answers', () => {
     );
   });
 
+  test('that a rig with such a heel is not ready', () => {
+    expect(step(shown('rig', rig({ heel: { value: 60, unit: 'gal' } })), 'rig')).toEqual({
+      kind: 'attention',
+      why: 'Heel: 60 gal was given; use less than the 60 gal that the barrel holds at its fill line.',
+    });
+  });
+
   // Times whose spread is known: 24.1, 24.6, 23.9 s come to 24.2 s ± 1.49 % (computed).
   test.each([
     ['', 'Type how many seconds each bucket took.'],
@@ -148,6 +155,9 @@ describe('the mix answers', () => {
       why: "Soluble powder 20-20-20 is above the label's greatest rate",
     });
     expect(wordsOf(view).join(' ')).toContain("is above its label's greatest rate");
+    expect(view.section.answer).toMatch(
+      /^60 gal takes .*: above the label's greatest rate of Soluble powder/,
+    );
   });
 
   test('that a product without a solubility leaves the hot water unknown', () => {
@@ -183,7 +193,7 @@ describe('the round answers', () => {
   // 100 × 0.75 + 40 × 0.25 = 85 gal.
   test('with fills, measure and time', () => {
     expect(answer('round')).toBe(
-      '1 fill of 60 gal and one of 25 gal, 3 3/4 cups in the first, about 1 h 10 min',
+      '1 fill to 60 gal and one to 25 gal, 3 3/4 cups in the first, about 1 h 10 min',
     );
   });
 
@@ -201,7 +211,7 @@ describe('the round answers', () => {
     expect(fieldsOf(refused).map(({ label }) => label)).toContain('Why above the label?');
     expect(refused.next?.section).toBe('mix');
     const planned = shown('round', { mix }, { typed: { 'round.reason': 'trial bed' } });
-    expect(planned.section.answer).toMatch(/^1 fill of 60 gal/);
+    expect(planned.section.answer).toMatch(/^1 fill to 60 gal/);
     expect(wordsOf(planned)[0]).toContain('Reason given: “trial bed”');
   });
 
@@ -211,7 +221,7 @@ describe('the round answers', () => {
     ];
     expect(answer('round', { problems })).toBe('This round cannot be planned yet');
     expect(answer('round', { problems }, { typed: { 'round.leaveOut': 'yes' } })).toMatch(
-      /^1 fill of 60 gal/,
+      /^1 fill to 60 gal/,
     );
   });
 
@@ -291,6 +301,12 @@ describe('the log answers', () => {
     expect(JSON.stringify(view.section.blocks)).toContain('83 gal, 98 % of the plan');
     expect(step(view, 'log')).toEqual({ kind: 'ready', says: 'last round 3 May 2026' });
   });
+
+  test('what was logged, where the card says something else since', () => {
+    const now = { ...card, fills: 3, madeUp: 140 };
+    const view = shown('log', {}, { card: now, log: { rounds: [line], problems: [] } });
+    expect(view.section.answer).toBe('Logged: 3 May 2026, 2 fills, 86 gal made up');
+  });
 });
 
 describe('a card is printed', () => {
@@ -332,6 +348,7 @@ describe('the barrels answer', () => {
       '45 gal is the smallest that meets your limits: 2 fills, about 1 h 10 min',
     );
     const table = view.section.blocks.find((block) => block.kind === 'table');
+    expect(table?.kind === 'table' && table.table.columns.map(({ label }) => label)).toContain('Moves');
     expect(table?.kind === 'table' && table.table.marked).toEqual([{ row: 1, word: 'smallest that fits' }]);
   });
 

@@ -4,6 +4,7 @@ import { columnContent } from './columnContent';
 import { guessColumns, type ListColumn } from './columnMeaning';
 import { findHeaderRows, headerRowsAt } from './headerRows';
 import { looksLikeBed } from './bedNames';
+import { isTotalLine } from './rowKind';
 import { readHeading } from './headings';
 import { mergedCells, type MergedCells } from './mergedCells';
 import { topRows, usualFill, type FilledRow } from './topRows';
@@ -72,16 +73,33 @@ const listColumns = (
     const [top, left] = merged.coveredFromAbove(row, column) ? merged.cornerOf(row, column) : [row, column];
     return sheet.cells[top]?.[left] ?? null;
   };
+  const headings = new Map(
+    [...inUse].map((index) => [index, headingsOf(sheet, merged, headerRows, index)] as const),
+  );
+  /** Repeated headings and totals say nothing about what a column holds. */
+  const isBetweenPlants = (row: readonly ListCell[]): boolean => {
+    const texts = row.flatMap((cell, column) => {
+      const text = cellText(cell);
+      return text === '' ? [] : [{ text, column }];
+    });
+    return (
+      texts.some(({ text }) => isTotalLine(text)) ||
+      texts.every(({ text, column }) =>
+        headings.get(column)?.some((heading) => nameKey(heading) === nameKey(text)),
+      )
+    );
+  };
   const full = filled.filter(
     (row) => usual < 2 || sheet.cells[row]!.filter((cell) => cell !== null && cell !== '').length > 1,
   );
-  const sampled = sampledRows(full);
-  const first = full.slice(0, FIRST_ROWS);
+  const isPlants = (row: number): boolean => !isBetweenPlants(sheet.cells[row]!);
+  const sampled = sampledRows(full).filter(isPlants);
+  const first = full.slice(0, FIRST_ROWS).filter(isPlants);
   return [...inUse]
     .sort((a, b) => a - b)
     .map((index) => ({
       index,
-      headings: headingsOf(sheet, merged, headerRows, index),
+      headings: headings.get(index) ?? [],
       content: columnContent(
         sampled.map((row) => cellAt(row, index)),
         first.map((row) => cellAt(row, index)),

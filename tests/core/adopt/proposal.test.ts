@@ -239,6 +239,17 @@ describe('what the columns mean', () => {
     expect(bare[0]!.confidence).toBeLessThan(columns[0]!.confidence);
   });
 
+  test('headings that come again and totals are no samples of what a column holds', () => {
+    const [first, ...others] = ROSES;
+    const { columns } = adopt([HEADINGS, first!, HEADINGS, ['Total', null, null, 3], ...others]).proposal;
+    expect(columns.map(({ samples }) => samples)).toEqual([
+      ['Amber Kettle', 'Brass Lantern', 'Copper Thimble', 'Drift Bell'],
+      ['Front bed', 'Patio'],
+      ['HT', 'F', 'Min'],
+      ['3', '1', '2'],
+    ]);
+  });
+
   test('the user’s choice wins, and no other column is guessed for it', () => {
     const list = [
       ['Variety', 'Sold as', 'Bed'],

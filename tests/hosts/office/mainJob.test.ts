@@ -53,7 +53,7 @@ const JOB: readonly {
   },
   { type: { 'Rate of product 1': '1' }, press: 'Keep this mix' },
   { press: 'Go on to Round' },
-  { type: { Day: DAY, Start: '07:00' }, press: 'Make the card', says: /^Made the card: 3 fills of 60 gal/ },
+  { type: { Day: DAY, Start: '07:00' }, press: 'Make the card', says: /^Made the card: 3 fills to 60 gal/ },
   { press: 'Log' },
   {
     type: { 'Left over': '5', Notes: '=cool and cloudy' },
