@@ -11,7 +11,6 @@ const servicesOf = (workbook: Workbook, ask: Ask, locale: string): HostServices 
   today: () => calendarDay(new Date()),
   measures: guessMeasures([locale]),
   print: async (sheet) => void (await ask({ what: 'print', sheet })),
-  download: async (name, _mime, text) => void (await ask({ what: 'keep', name, text })),
   explain: () => explainSelected(workbook, ask),
   undo: async () => void (await ask({ what: 'undo' })),
 });

@@ -2,16 +2,14 @@
 
 import uno
 from com.sun.star.ui.dialogs.ExecutableDialogResults import OK
-from com.sun.star.ui.dialogs.TemplateDescription import FILEOPEN_SIMPLE, FILESAVE_SIMPLE
+from com.sun.star.ui.dialogs.TemplateDescription import FILEOPEN_SIMPLE
 
 
-def chosen_file(name="", saving=False):
+def chosen_file():
     """The path that the user chose, or None."""
     context = uno.getComponentContext()
     picker = context.ServiceManager.createInstanceWithContext("com.sun.star.ui.dialogs.FilePicker", context)
-    picker.initialize((FILESAVE_SIMPLE if saving else FILEOPEN_SIMPLE,))
-    if name:
-        picker.setDefaultName(name)
+    picker.initialize((FILEOPEN_SIMPLE,))
     if picker.execute() != OK:
         return None
     return uno.fileUrlToSystemPath(picker.getFiles()[0])

@@ -3,7 +3,6 @@
 import uno
 
 from .formula_words import FormulaWords
-from .file_choice import chosen_file
 from .open_documents import dispatch
 from .reading import outline, read
 from .selection import selected_cell
@@ -57,14 +56,6 @@ def _print(document, request):
     dispatch(controller.Frame, ".uno:Print")
 
 
-def _keep(document, request):
-    """Asks where, and writes the file there."""
-    path = chosen_file(request["name"], saving=True)
-    if path:
-        with open(path, "w", encoding="utf-8", newline="") as file:
-            file.write(request["text"])
-
-
 _REQUESTS = {
     "outline": lambda document, request: outline(document),
     "read": _read,
@@ -73,7 +64,6 @@ _REQUESTS = {
     "selected": _selected,
     "compute": _compute,
     "print": _print,
-    "keep": _keep,
 }
 
 
