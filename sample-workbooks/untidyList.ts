@@ -94,7 +94,7 @@ export const UNREADABLE: readonly { readonly cells: ListCell[]; readonly why: st
 export const untidyList = (): ListSheet => {
   const cells: ListCell[][] = [
     [GARDEN.name.toUpperCase()],
-    ['All my roses, front to back. Ask me before you dig!'],
+    ['A sample: the garden, its people and its roses are invented. Ask me before you dig!'],
     [],
     HEADINGS,
   ];
