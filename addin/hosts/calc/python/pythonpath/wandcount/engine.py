@@ -193,7 +193,10 @@ class Engine:
             self._on_message(message)
 
     def _ended(self, child):
-        if child is not self._child:
+        # One that ends at once may do so before it is known here.
+        with self._lock:
+            current = child is self._child
+        if not current:
             return
         if not child.ready.is_set() and not child.killed:
             self._look_at_end(child)
