@@ -80,7 +80,7 @@ describe('from the sample list to a card and a log line, by the screen alone', {
 
   test('the round becomes a card', async () => {
     await press('Go on to Round');
-    await sees(/fills of 60 gal/);
+    await sees(/fills to 60 gal/);
     await press('Make the card');
     await sees(/Made the card/);
     await picture('round');
@@ -106,7 +106,7 @@ describe('from the sample list to a card and a log line, by the screen alone', {
       buffer: first.bytes,
     });
     await page.locator('#file-name', { hasText: 'again.xlsx' }).waitFor();
-    await sees(/fills of 60 gal/);
+    await sees(/fills to 60 gal/);
     await page.getByRole('button', { name: /^Log/ }).first().click();
     await sees(/gal, \d+ % of the plan/);
     await picture('opened-again');
