@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 
-import { sheetOf } from './cells';
+import { root } from '../../../addin/build/paths.mjs';
+import { NOT_AVAILABLE, sheetOf } from './cells';
 import { startOffice, type Office } from './office';
 
-/* Where Node is looked for: where the user points it, then on PATH. */
+/* Where Node is looked for: where the user points it, then on PATH; `usualPlaces.test.ts` has the rest. */
 
 let folder: string;
 let office: Office;
@@ -46,4 +47,20 @@ test('where the user points it, whatever is on PATH', async () => {
   await computes();
   expect(chosen.started()).toBe(true);
   expect(onPath.started()).toBe(false);
+});
+
+test('nowhere to be found: cells show #N/A, and the pane says what to do', async () => {
+  const withoutNode = join(root, 'tests', 'hosts', 'calc', 'withoutNode');
+  office = await startOffice({ env: { PYTHONPATH: withoutNode, WANDCOUNT_NODE: undefined } });
+  const sheet = sheetOf(office, await office.ask<string>({ do: 'open_document' }));
+  expect((await sheet.shows('=FEED.SECONDS(0.7;"gal";2.8;"gal/min")')).error).toBe(NOT_AVAILABLE);
+  const shown = await office.ask<object>({ do: 'job', doc: sheet.doc, request: {} });
+  for (const words of [
+    'found none on this computer',
+    'Try again',
+    'Choose the node program…',
+    'Show the log',
+  ])
+    expect(JSON.stringify(shown)).toContain(words);
+  expect((await sheet.shows('=1+1')).value).toBe(2);
 });

@@ -45,7 +45,7 @@ export interface Start {
 
 const SOFFICE = findProgram('soffice') ?? 'soffice';
 /** A Python that has the office's own module `uno`. */
-const PYTHON = process.env.WANDCOUNT_OFFICE_PYTHON ?? '/usr/bin/python3';
+export const PYTHON = process.env.WANDCOUNT_OFFICE_PYTHON ?? '/usr/bin/python3';
 const DRIVER = join(root, 'tests', 'hosts', 'calc', 'driver.py');
 
 /** Seconds that an office may take to answer. */

@@ -21,11 +21,14 @@ _USUAL = {
         r"%LOCALAPPDATA%\Programs\nodejs\node.exe",
         r"%NVM_SYMLINK%\node.exe",
         r"%LOCALAPPDATA%\Volta\bin\node.exe",
+        r"%APPDATA%\fnm\node-versions\*\installation\node.exe",
         r"%USERPROFILE%\scoop\apps\nodejs*\current\node.exe",
     ),
     "darwin": (
         "/opt/homebrew/bin/node",
+        "/opt/homebrew/opt/node@*/bin/node",
         "/usr/local/bin/node",
+        "/usr/local/opt/node@*/bin/node",
         "/opt/local/bin/node",
     ),
     "linux": (
