@@ -82,7 +82,10 @@ export type Edit =
   | PageEdit
   | { readonly kind: 'activate'; readonly sheet: string; readonly row: number; readonly column: number };
 
-/** How the sheet prints: the area, one page wide, rows repeated on each page. */
+/** White on each side of a printed page, mm: little, so that a card stays on one page, and what printers manage. */
+export const PAGE_MARGIN = 10;
+
+/** How the sheet prints: the area, one page wide, rows repeated on each page, `PAGE_MARGIN` around it. */
 export interface PageEdit {
   readonly kind: 'page';
   readonly area: Area;

@@ -1,4 +1,4 @@
-import type { Area, CellInput, Change, Edit } from '../../workbook/change';
+import { PAGE_MARGIN, type Area, type CellInput, type Change, type Edit } from '../../workbook/change';
 import { moveFormulaDown } from '../../workbook/memory/shift';
 import { lookOf, SERIES_COLOURS, styleName, type Look } from './looks';
 
@@ -64,6 +64,8 @@ export type Operation =
       readonly repeatRows: number;
       /** 0: as many as it takes. */
       readonly pagesHigh: number;
+      /** mm */
+      readonly margin: number;
     }
   | { readonly op: 'freeze'; readonly sheet: string; readonly rows: number; readonly columns: number }
   | { readonly op: 'active'; readonly sheet: string; readonly row: number; readonly column: number };
@@ -231,6 +233,7 @@ const planned = (edit: Edit): Operation[] => {
           landscape,
           repeatRows,
           pagesHigh,
+          margin: PAGE_MARGIN,
         },
       ];
     }

@@ -99,6 +99,14 @@ const before: readonly Edit[] = [
   { ...(everything.find(({ kind }) => kind === 'chart') as Edit & { kind: 'chart' }), title: 'Old chart' },
 ];
 
+test('a page has little white around it, as in the other hosts: 10 mm are 28.3 points', async () => {
+  open = openFake({});
+  await apply(...before);
+  const { margins } = await open.book.page('{1}');
+  for (const side of ['leftMargin', 'rightMargin', 'topMargin', 'bottomMargin'])
+    expect(margins[side]).toBeCloseTo(28.346, 2);
+});
+
 describe.each(['1.13', '1.20'])('a change with ExcelApi %s', (version) => {
   beforeEach(async () => {
     open = openFake({ version });

@@ -1,6 +1,7 @@
 import { GRID } from '../../../workbook/validateChange';
 import type { BookAt } from '../bookAt';
 import { setFreeze } from '../write/freeze';
+import { SIDES } from '../write/page';
 import { step, type Step } from '../write/step';
 
 const CELLS = /(?:'(?:[^']|'')*'|[^',!]*)!(\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?)/gi;
@@ -39,13 +40,15 @@ export const keepPages = async (at: BookAt, sheets: readonly string[]): Promise<
     const { pageLayout } = at.sheet(name);
     const area = pageLayout.getPrintAreaOrNullObject();
     const rows = pageLayout.getPrintTitleRowsOrNullObject();
-    pageLayout.load('orientation,zoom');
+    pageLayout.load('orientation,zoom,leftMargin,rightMargin,topMargin,bottomMargin');
     area.load('address');
     rows.load('rowIndex,rowCount');
     return { name, pageLayout, area, rows };
   });
   await at.context.sync();
-  return kept.map(({ name, pageLayout: { orientation, zoom }, area, rows }) => {
+  return kept.map(({ name, pageLayout: was, area, rows }) => {
+    const { orientation, zoom } = was;
+    const margins = SIDES.map((side) => [side, was[side]] as const);
     const printed = area.isNullObject ? undefined : onItsSheet(area.address);
     const repeated = rows.isNullObject
       ? undefined
@@ -54,6 +57,7 @@ export const keepPages = async (at: BookAt, sheets: readonly string[]): Promise<
       const { pageLayout } = now.sheet(name);
       pageLayout.orientation = orientation;
       pageLayout.zoom = fewer(zoom);
+      for (const [side, margin] of margins) pageLayout[side] = margin;
       if (printed !== undefined) pageLayout.setPrintArea(printed);
       if (repeated !== undefined) pageLayout.setPrintTitleRows(repeated);
     });

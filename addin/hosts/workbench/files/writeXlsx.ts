@@ -1,6 +1,7 @@
 import { Workbook, type CellFormulaValue, type Worksheet } from '@cj-tech-master/excelts';
 import { BooleanNumber, type ICellData, type IStyleData } from '@univerjs/core';
 
+import { PAGE_MARGIN } from '../../../workbook/change';
 import { cellAddress, columnLetters, fixedReference } from '../../../workbook/address';
 import type { BookData, SheetData } from '../grid/bookData';
 import { partsOf, type BookParts } from '../grid/bookParts';
@@ -25,8 +26,16 @@ export interface FileFormulas {
 const POINTS_A_PIXEL = 3 / 4;
 /** Columns that nobody made wider or narrower, in characters. */
 const ORDINARY_WIDTH = 10.5;
-/** Inches; about the 10 mm of the page that is printed from here. */
-const PAGE_MARGINS = { left: 0.4, right: 0.4, top: 0.4, bottom: 0.4, header: 0.3, footer: 0.3 };
+/** Inches. */
+const MARGIN = PAGE_MARGIN / 25.4;
+const PAGE_MARGINS = {
+  left: MARGIN,
+  right: MARGIN,
+  top: MARGIN,
+  bottom: MARGIN,
+  header: 0.3,
+  footer: 0.3,
+};
 
 const fileResult = (cell: ICellData): CellFormulaValue['result'] => {
   const value = gridValue(cell);

@@ -1,7 +1,13 @@
+import { PAGE_MARGIN } from '../../../workbook/change';
+
 import type { PrintedPage } from './printedPage';
 
-/** What both Letter and A4 hold between margins of 10 mm, less a hair, so that either may lie in the printer. */
-const PAPER = { short: 189.5, long: 258.5 } as const;
+/** The narrower side of A4 and the shorter of Letter, mm: either may lie in the printer. */
+const PAPER_SIDES = { short: 210, long: 279.4 } as const;
+/** What is left for a printer that takes a hair more. */
+const HAIR = 0.5;
+const between = (side: number): number => side - 2 * PAGE_MARGIN - HAIR;
+const PAPER = { short: between(PAPER_SIDES.short), long: between(PAPER_SIDES.long) } as const;
 const PIXELS_A_MILLIMETRE = 96 / 25.4;
 /** The sheet's ordinary eleven points print at eight at least, and are enlarged within reason. */
 const SCALE = { least: 8 / 11, most: 1.5 } as const;

@@ -6,7 +6,7 @@ import { chartBehaviours } from './chartBehaviours';
 import type { Cells, HostBook, HostNote, HostPage } from './hostBook';
 import { HostError } from './hostError';
 import { lookBehaviours } from './lookBehaviours';
-import { cellsIn, formatsOf, inputsOf, isCells, keyed, oneOf, text, truth, whole } from './shapes';
+import { cellsIn, formatsOf, inputsOf, isCells, keyed, number, oneOf, text, truth, whole } from './shapes';
 
 const notFound = (): never => {
   throw new HostError('ItemNotFound');
@@ -79,6 +79,27 @@ const cellOrAddress = (sheet: string, given: unknown): Cells =>
 
 const pageWith = async (book: HostBook, { id }: Target, more: Partial<HostPage>): Promise<void> =>
   book.setPage(id, { ...(await book.page(id)), ...more });
+
+const MARGINS = ['leftMargin', 'rightMargin', 'topMargin', 'bottomMargin'];
+/** Of a page that nobody set up, points. */
+const ORDINARY_MARGIN = 50.4;
+
+const marginValues: Behaviour['values'] = Object.fromEntries(
+  MARGINS.map((margin) => [
+    margin,
+    async ({ id }, book) => (await book.page(id)).margins[margin] ?? ORDINARY_MARGIN,
+  ]),
+);
+
+const marginSets: Behaviour['sets'] = Object.fromEntries(
+  MARGINS.map((margin) => [
+    margin,
+    async (sheet, value, book) => {
+      const { margins } = await book.page(sheet.id);
+      await pageWith(book, sheet, { margins: { ...margins, [margin]: number(value, 0, 1_000) } });
+    },
+  ]),
+);
 
 /** Notes or comments: a target is a sheet with the kind, an item the same with its place. */
 const remarkBehaviours = (kind: 'note' | 'comment'): { list: Behaviour; one: Behaviour } => {
@@ -227,11 +248,13 @@ export const behaviours: Readonly<Record<string, Behaviour>> = {
   PageLayout: {
     values: {
       orientation: async ({ id }, book) => (await book.page(id)).orientation,
+      ...marginValues,
       zoom: async ({ id }, book) => ({ horizontalFitToPages: null, verticalFitToPages: null, scale: null, ...(await book.page(id)).zoom }), // prettier-ignore
     },
     sets: {
       orientation: (sheet, value, book) =>
         pageWith(book, sheet, { orientation: oneOf('Portrait', 'Landscape')(value) }),
+      ...marginSets,
       zoom: (sheet, value, book) =>
         pageWith(book, sheet, {
           zoom: keyed(value, [], ['horizontalFitToPages', 'verticalFitToPages', 'scale']),

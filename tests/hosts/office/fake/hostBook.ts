@@ -41,6 +41,8 @@ export interface HostRule {
 export interface HostPage {
   readonly orientation: string;
   readonly zoom: object;
+  /** Points by property. */
+  readonly margins: Readonly<Record<string, number>>;
   readonly area?: string;
   readonly titleRows?: { readonly row: number; readonly rows: number };
 }

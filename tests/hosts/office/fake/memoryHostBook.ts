@@ -79,7 +79,7 @@ const newSheet = (id: string, name: string): Sheet => ({
   note: [],
   comment: [],
   charts: [],
-  page: { orientation: 'Portrait', zoom: { scale: 100 } },
+  page: { orientation: 'Portrait', zoom: { scale: 100 }, margins: {} },
   protected: false,
 });
 

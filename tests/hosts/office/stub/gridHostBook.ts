@@ -274,7 +274,7 @@ export const gridHostBook = (grid: Grid, workbook: GridWorkbook): HostBook & { f
       charts.set(id, known);
       if (chart) changedCharts.add(`${id}\n${chart.name}`);
     },
-    page: (id) => pages.get(id) ?? { orientation: 'Portrait', zoom: {} },
+    page: (id) => pages.get(id) ?? { orientation: 'Portrait', zoom: {}, margins: {} },
     setPage: (id, page) => {
       pages.set(id, page);
       changedPages.add(id);

@@ -8,9 +8,6 @@ from com.sun.star.table import CellAddress
 from .ordinary_font import column_width
 from .reading import cell_range
 
-# Hundredths of a millimetre.
-PAGE_MARGIN = 1000
-
 
 def put_sheet(document, op, words):
     document.Sheets.insertNewByName(op["sheet"], document.Sheets.Count)
@@ -101,7 +98,8 @@ def put_page(document, op, words):
     style.ScaleToPagesX = 1
     style.ScaleToPagesY = op["pagesHigh"]
     for side in ("Left", "Right", "Top", "Bottom"):
-        setattr(style, side + "Margin", PAGE_MARGIN)
+        # In hundredths of a millimetre.
+        setattr(style, side + "Margin", op["margin"] * 100)
     style.HeaderIsOn = False
     style.FooterIsOn = False
     sheet.PageStyle = name
