@@ -83,6 +83,14 @@ const everything = async () => {
   };
 };
 
+/** What the page says of errors in the work and in what is drawn after it. */
+const troublesIn = async (work: () => Promise<unknown>): Promise<readonly string[]> => {
+  const before = bench.troubles.length;
+  await work();
+  await bench.page.waitForTimeout(300);
+  return bench.troubles.slice(before);
+};
+
 const before = async () => {
   await bench.call('apply', {
     title: 'Begin',
@@ -100,10 +108,21 @@ test('one step takes back every kind of edit, notes, charts and pages too, and o
   await bench.call('apply', { title: 'Everything', edits: EVERY_KIND });
   const changed = await everything();
   for (const key of Object.keys(old) as (keyof typeof old)[]) expect(changed[key], key).not.toEqual(old[key]);
-  await bench.call('undo');
+  expect(await troublesIn(() => bench.call('undo'))).toEqual([]);
   expect(await everything()).toEqual(old);
-  await bench.call('redo');
+  expect(await troublesIn(() => bench.call('redo'))).toEqual([]);
   expect(await everything()).toEqual(changed);
+});
+
+test('the sheets of a step are taken back while one of them is shown: the sheet of before is shown again', async () => {
+  await before();
+  await bench.call('apply', { title: 'Everything', edits: EVERY_KIND });
+  const active = async () => ((await bench.call('outline')) as Outline).active;
+  expect(await active()).toBe('Beds');
+  expect(await troublesIn(() => bench.call('undo'))).toEqual([]);
+  expect(await active()).toBe('Sheet1');
+  expect(await troublesIn(() => bench.call('redo'))).toEqual([]);
+  expect(await active()).toBe('Beds');
 });
 
 test.each([

@@ -7,6 +7,7 @@ import {
   SetDefinedNameCommand,
   SetFrozenCommand,
   SetRangeValuesCommand,
+  SetWorksheetActiveOperation,
   SetWorksheetColumnCountCommand,
   SetWorksheetRowCountCommand,
 } from '@univerjs/preset-sheets-core';
@@ -208,4 +209,16 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
       book.setActiveRange(sheet.getRange(last.row, last.column));
     }
   } else if (book.getActiveSheet().getSheetId() !== active) book.setActiveSheet(active);
+
+  // The grid cannot draw a sheet that is taken away while it is shown: the one of before is shown first.
+  if (edits.some(({ kind }) => kind === 'addSheet')) {
+    const show = (subUnitId: string) => [
+      { id: SetWorksheetActiveOperation.id, params: { unitId, subUnitId } },
+    ];
+    grid.undo.pushUndoRedo({
+      unitID: unitId,
+      undoMutations: show(active),
+      redoMutations: show(book.getActiveSheet().getSheetId()),
+    });
+  }
 };
