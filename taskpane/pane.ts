@@ -72,7 +72,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     if (readings.includes('book')) {
       const first = state.garden === undefined;
       const book = await readBook(workbook, services);
-      set({ ...state, ...book, today: services.today() });
+      set({ ...state, ...book, today: services.today(), calculating: services.calculating?.() ?? false });
       if (first && !state.chosen) set({ ...state, section: firstSection(state) });
     }
     if (readings.includes('cell') && services.explain !== undefined)
@@ -173,6 +173,8 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
           set({ ...state, listStale: true });
           return read(['book', 'cell']);
         });
+      case 'calculated':
+        return afterOthers(() => read(['book', 'cell']));
       case 'selected':
         return afterOthers(() => read(['cell']));
     }

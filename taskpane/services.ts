@@ -17,7 +17,7 @@ export interface CellExplanation {
 }
 
 /** What the host tells of the user's own hand; what `Workbook.apply` writes is not told. */
-export type HostEvent = Extract<PaneEvent, { kind: 'workbookChanged' | 'selected' }>;
+export type HostEvent = Extract<PaneEvent, { kind: 'workbookChanged' | 'calculated' | 'selected' }>;
 
 /** What the pane asks of its host besides the workbook. A host leaves out what it cannot do, and the pane then offers no button for it. */
 export interface HostServices {
@@ -35,6 +35,8 @@ export interface HostServices {
   explain?(): Promise<CellExplanation | undefined>;
   /** Takes the last step back. */
   undo?(): Promise<void>;
+  /** True while formulas are worked out that were no longer waited for; a `calculated` event follows. */
+  calculating?(): boolean;
   /** Calls the listener until the returned function is called. */
   watch?(listener: (event: HostEvent) => void): () => void;
   /** How the pane stood when the workbook was last open, as `keepLook` was told; anything else is taken for nothing. */

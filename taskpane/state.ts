@@ -39,6 +39,8 @@ export interface PaneState {
   readonly card?: CardReading;
   /** True where there is a card without numbers. */
   readonly cardWaits: boolean;
+  /** True while the host still works out formulas: what was read of them may be from before. */
+  readonly calculating?: boolean;
   readonly log?: { readonly rounds: readonly LoggedRound[]; readonly problems: readonly string[] };
   /** Sheets of the user's own with something on them: lists that may be adopted. */
   readonly ownSheets: readonly { readonly name: string; readonly rows: number; readonly active: boolean }[];

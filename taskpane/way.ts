@@ -122,10 +122,17 @@ const sectionOf = (state: PaneState): Section => {
   }
 };
 
+const STILL_CALCULATING = 'The sheets are written; the grid is still working out their formulas.';
+
+/** The news, and that what was written does not show its results yet. */
+const messageOf = ({ message, calculating }: PaneState): View['message'] =>
+  message?.undo && calculating ? { ...message, text: `${message.text} ${STILL_CALCULATING}` } : message;
+
 /** What the pane shows in a state. */
 export const viewOf = (state: PaneState): View => {
   const section = sectionOf(state);
-  const { message, busy, garden } = state;
+  const { busy, garden } = state;
+  const message = messageOf(state);
   const states = stepStates(state);
   const next = garden === undefined ? undefined : nextOf(state, states);
   return {

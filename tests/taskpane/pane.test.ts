@@ -210,6 +210,30 @@ describe('long work', () => {
   });
 });
 
+describe('formulas that take long', () => {
+  const STILL = 'The sheets are written; the grid is still working out their formulas.';
+
+  test('the action is done and says that its formulas are still worked out, until they are', async () => {
+    let calculating = true;
+    const { pane, user } = await adopted({ calculating: () => calculating });
+    expect(user.says()).toMatch(/^Made the plant inventory, .*\. The sheets are written; the grid is still/);
+    expect(pane.view().message).toMatchObject({ tone: 'good', undo: true });
+    expect(pane.view().busy).toBeUndefined();
+    calculating = false;
+    await pane.dispatch({ kind: 'calculated' });
+    expect(user.says()).toMatch(/^Made the plant inventory, /);
+    expect(user.says()).not.toContain(STILL);
+    expect(pane.view().message?.undo).toBe(true);
+  });
+
+  test('what is taken back says nothing of them', async () => {
+    const { pane, user } = await adopted({ calculating: () => true });
+    await pane.dispatch({ kind: 'press', action: 'undo' });
+    expect(user.says()).toMatch(/^Taken back: Made the plant inventory/);
+    expect(user.says()).not.toContain(STILL);
+  });
+});
+
 describe('what goes wrong', () => {
   test('a workbook that refuses says so, and what was typed stays', async () => {
     const { memory, pane, user } = await adopted();

@@ -7,7 +7,7 @@ import { feedSpelling } from '../../workbook/feedSpelling';
 
 /**
  * Why the selected cell shows what it shows: the sentence of a FEED function that refused, and every FEED
- * computation in it told in steps. Undefined where the cell holds no formula.
+ * computation in it told in steps. Undefined where the cell holds no formula, or none that has its result yet.
  */
 export const explainSelected = async (
   grid: Grid,
@@ -15,7 +15,8 @@ export const explainSelected = async (
 ): Promise<CellExplanation | undefined> => {
   const cell = openBook(grid).getActiveCell();
   const formula = cell?.getFormula();
-  if (!cell || !formula) return undefined;
+  // While the grid is at work it takes no other formula.
+  if (!cell || !formula || grid.behind) return undefined;
   const calls = /\bFEED\./i.test(feedSpelling(formula))
     ? await functions.callsOf(cell.getUnitId(), cell.getSheetId(), formula)
     : [];

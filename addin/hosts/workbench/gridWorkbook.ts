@@ -22,20 +22,27 @@ export const gridWorkbook = (grid: Grid): GridWorkbook => {
   followNames(grid);
   teachCharts(grid);
   let writing = false;
+  /** What the grid itself says of a failure is for its makers. */
+  const reading = async <Read>(read: () => Read): Promise<Read> => {
+    await grid.settled();
+    try {
+      return read();
+    } catch (error) {
+      if (error instanceof WorkbookError) throw error;
+      throw new WorkbookError('The sheets could not be read. Nothing was changed.', { cause: error });
+    }
+  };
   return {
     get writing() {
       return writing;
     },
-    outline: async (): Promise<Outline> => {
-      await grid.settled();
-      return outlineOf(grid);
-    },
-    read: async (areas: readonly Area[]): Promise<Snapshot> => {
-      await grid.settled();
-      const outline = outlineOf(grid);
-      validateAreas(areas, outline);
-      return { ...outline, blocks: areas.map((area) => blockOf(grid, area)) };
-    },
+    outline: () => reading(() => outlineOf(grid)),
+    read: (areas: readonly Area[]): Promise<Snapshot> =>
+      reading(() => {
+        const outline = outlineOf(grid);
+        validateAreas(areas, outline);
+        return { ...outline, blocks: areas.map((area) => blockOf(grid, area)) };
+      }),
     apply: async (change: Change): Promise<void> => {
       validateChange(change, sheetsOnly(outlineOf(grid)));
       if (change.edits.length === 0) return;

@@ -27,18 +27,25 @@ export const hostServices = (grid: Grid, workbook: GridWorkbook, functions: Feed
   download: async (name, mime, text) => download(name, new Blob([text], { type: mime })),
   explain: () => explainSelected(grid, functions),
   undo: () => grid.back(),
+  calculating: () => grid.behind,
   watch: (listener) => {
     let at: HostEvent = { kind: 'workbookChanged' };
     const changed = later(() => listener({ kind: 'workbookChanged' }));
     const selected = later(() => listener(at));
-    return watchGrid(grid, {
-      changed: () => {
-        if (!workbook.writing) changed();
+    const stopWaiting = grid.caughtUp(() => listener({ kind: 'calculated' }));
+    const stopWatching = watchGrid(grid, {
+      // What a change leads to is waited for where the change is read.
+      changed: (computed) => {
+        if (!workbook.writing && !computed) changed();
       },
       selected: (sheet, row, column) => {
         at = { kind: 'selected', sheet, row, column };
         if (!workbook.writing) selected();
       },
     });
+    return () => {
+      stopWaiting();
+      stopWatching();
+    };
   },
 });

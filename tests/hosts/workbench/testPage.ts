@@ -1,9 +1,11 @@
+import { Lexer } from '@univerjs/preset-sheets-core';
+
 import type { Change, Area } from '../../../addin/workbook/change';
 import { WorkbookError } from '../../../addin/workbook/port';
 import { emptyBook } from '../../../addin/hosts/workbench/grid/bookData';
 import { chartNow, chartsOn } from '../../../addin/hosts/workbench/grid/charts';
 import { sheetNamed } from '../../../addin/hosts/workbench/grid/readBook';
-import { openBook, openGrid } from '../../../addin/hosts/workbench/grid/openGrid';
+import { inside, openBook, openGrid } from '../../../addin/hosts/workbench/grid/openGrid';
 import { gridWorkbook } from '../../../addin/hosts/workbench/gridWorkbook';
 import { explainSelected } from '../../../addin/hosts/workbench/explainCell';
 import { openFile } from '../../../addin/hosts/workbench/files/openFile';
@@ -18,7 +20,8 @@ const container = document.createElement('div');
 container.style.cssText = 'position: fixed; inset: 0';
 document.body.replaceChildren(container);
 
-const grid = openGrid(container, { dark: false });
+const wait = new URLSearchParams(location.search).get('wait');
+const grid = openGrid(container, { dark: false, ...(wait === null ? {} : { longestWait: Number(wait) }) });
 const workbook = gridWorkbook(grid);
 const sheet = (name: string) => {
   const found = openBook(grid).getSheetByName(name);
@@ -35,6 +38,22 @@ grid.commands.beforeCommandExecuted(({ id }) => {
 const calls: Record<string, (...args: never[]) => unknown> = {
   open: () => grid.open(emptyBook()),
   outline: () => workbook.outline(),
+  /** How many formulas the calculation that follows a change takes apart. */
+  takenApart: async (change: Change) => {
+    const lexer = inside(grid).get(Lexer);
+    const takeApart = lexer.treeBuilder.bind(lexer);
+    let count = 0;
+    lexer.treeBuilder = (...given) => {
+      count += 1;
+      return takeApart(...given);
+    };
+    await workbook.apply(change);
+    await grid.settled();
+    lexer.treeBuilder = takeApart;
+    return count;
+  },
+  behind: () => grid.behind,
+  caughtUp: () => new Promise<void>((resolve) => void (grid.behind ? grid.caughtUp(resolve) : resolve())),
   read: (areas: Area[]) => workbook.read(areas),
   apply: (change: Change) => workbook.apply(change),
   undo: () => grid.back(),
@@ -44,6 +63,7 @@ const calls: Record<string, (...args: never[]) => unknown> = {
   },
   renameSheet: (from: string, to: string) => void sheet(from).setName(to),
   insertRows: (name: string, at: number, count: number) => void sheet(name).insertRows(at, count),
+  deleteRows: (name: string, at: number, count: number) => void sheet(name).deleteRows(at, count),
   insertColumns: (name: string, at: number, count: number) => void sheet(name).insertColumns(at, count),
   openFile: async (name: string, base64: string) => {
     const { book, left } = await openFile(

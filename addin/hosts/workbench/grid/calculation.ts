@@ -1,37 +1,94 @@
 import { ICommandService, type Injector } from '@univerjs/core';
-import { FormulaCalculationSessionService, IActiveDirtyManagerService } from '@univerjs/preset-sheets-core';
+import {
+  FormulaCalculationSessionService,
+  IActiveDirtyManagerService,
+  SetFormulaCalculationStopMutation,
+} from '@univerjs/preset-sheets-core';
 
-/** Longest that a calculation may take before the grid is given up as hanging, ms. */
-const LONGEST = 60_000;
+/** Longest that the page waits for a calculation before it goes on without the results, ms. */
+export const LONGEST_WAIT = 60_000;
 /** The grid waits 100 ms before it calculates; where nothing has begun after this, there was nothing to do, ms. */
 const NOTHING_TO_DO = 400;
 
 export interface Calculation {
   /** Calculates every formula anew. */
   everything(): void;
+  /** Resolves when the results are there, or when the longest wait is over; it never fails. */
   settled(): Promise<void>;
+  /** True while a calculation goes on that was no longer waited for: cells may show what they showed before it. */
+  readonly behind: boolean;
+  /** Calls the listener each time that such a calculation has ended, until the returned function is called. */
+  caughtUp(listener: () => void): () => void;
+  /** Gives up a calculation that goes on. */
+  stopped(): Promise<void>;
 }
 
-/** Follows which changes the grid has still to calculate, so that reading waits only where there is work. */
-export const trackCalculation = (injector: Injector, calculateAll: () => void): Calculation => {
+/** False where the work takes longer than the time, ms. */
+const within = (work: Promise<void>, time: number): Promise<boolean> =>
+  new Promise((resolve) => {
+    const late = setTimeout(() => resolve(false), time);
+    void work.then(() => {
+      clearTimeout(late);
+      resolve(true);
+    });
+  });
+
+/**
+ * Follows which changes the grid has still to calculate, so that reading waits only where there is work. The grid is
+ * never asked to keep to a time of its own: a long calculation is no failure.
+ */
+export const trackCalculation = (
+  injector: Injector,
+  calculateAll: () => void,
+  longestWait: number = LONGEST_WAIT,
+): Calculation => {
   const session = injector.get(FormulaCalculationSessionService);
   const dirty = injector.get(IActiveDirtyManagerService);
+  const commands = injector.get(ICommandService);
   let changes = 0;
   let calculated = 0;
-  injector.get(ICommandService).onCommandExecuted((command, options) => {
+  let ending: Promise<void> | undefined;
+  let behind = false;
+  const listeners = new Set<() => void>();
+  commands.onCommandExecuted((command, options) => {
     if (options?.onlyLocal !== true && dirty.get(command.id)) changes += 1;
   });
+
+  const work = async (): Promise<void> => {
+    while (calculated < changes) {
+      const reached = changes;
+      await session.waitForLatestApplied(undefined, NOTHING_TO_DO);
+      calculated = reached;
+    }
+  };
+  const ended = (): Promise<void> =>
+    (ending ??= work().then(() => {
+      ending = undefined;
+      if (!behind) return;
+      behind = false;
+      for (const listener of listeners) listener();
+    }));
+
   return {
+    get behind() {
+      return behind;
+    },
     everything: () => {
       changes += 1;
       calculateAll();
     },
     settled: async () => {
-      while (calculated < changes) {
-        const reached = changes;
-        await session.waitForLatestApplied(LONGEST, NOTHING_TO_DO);
-        calculated = reached;
-      }
+      if (behind || calculated >= changes) return;
+      if (!(await within(ended(), longestWait))) behind = ending !== undefined;
+    },
+    caughtUp: (listener) => {
+      listeners.add(listener);
+      return () => void listeners.delete(listener);
+    },
+    stopped: async () => {
+      if (!behind) return;
+      commands.syncExecuteCommand(SetFormulaCalculationStopMutation.id, {});
+      await within(ended(), longestWait);
     },
   };
 };

@@ -80,6 +80,8 @@ export const registerFeedFunctions = (grid: Grid): FeedFunctions => {
       listening = calls;
       try {
         await formulas.executeFormulas({ [unitId]: { [sheetId]: { 0: { 0: [formula] } } } }, LONGEST);
+      } catch (reason) {
+        console.warn('A formula was not followed to its end.', reason);
       } finally {
         listening = undefined;
       }

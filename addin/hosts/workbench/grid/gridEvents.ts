@@ -8,8 +8,8 @@ import {
 import { openBook, type Grid } from './openGrid';
 
 export interface GridEvents {
-  /** Something that a file keeps has changed, by whatever hand. */
-  readonly changed: () => void;
+  /** Something that a file keeps has changed, by whatever hand; `computed` where it is results of formulas. */
+  readonly changed: (computed: boolean) => void;
   readonly selected: (sheet: string, row: number, column: number) => void;
 }
 
@@ -20,10 +20,11 @@ const KEPT = /^(sheet\.mutation\.|data-validation\.mutation\.|wandcount\.mutatio
 
 /** Tells what happens in the grid until the returned function is called. */
 export const watchGrid = (grid: Grid, { changed, selected }: GridEvents): (() => void) => {
-  const watching = grid.commands.onCommandExecuted(({ id, type, params }) => {
+  const watching = grid.commands.onCommandExecuted(({ id, type, params }, options) => {
     if (type === CommandType.MUTATION && KEPT.test(id) && !DRAWING.has(id)) {
       const { unitId } = (params ?? {}) as { unitId?: string };
-      if (unitId === undefined || unitId === grid.api.getActiveWorkbook()?.getId()) changed();
+      if (unitId === undefined || unitId === grid.api.getActiveWorkbook()?.getId())
+        changed(options?.['applyFormulaCalculationResult'] === true);
     }
     if (id !== SetSelectionsOperation.id && id !== SetWorksheetActiveOperation.id) return;
     const cell = grid.api.getActiveWorkbook() ? openBook(grid).getActiveCell() : undefined;

@@ -32,6 +32,7 @@ import { defaultTheme } from '@univerjs/themes';
 import { trackCalculation } from './calculation';
 import { emptyBook, type BookData } from './bookData';
 import { GroupedUndo } from './groupedUndo';
+import { shareFormulas } from './sharedFormulas';
 
 /** The page's one accent, from its wash to its darkest shade. */
 const ACCENT = {
@@ -52,8 +53,12 @@ export interface Grid {
   readonly api: FUniver;
   readonly commands: ICommandService;
   readonly undo: GroupedUndo;
-  /** Resolves when every formula touched so far shows its result. */
+  /** Resolves when every formula touched so far shows its result, or when that takes longer than a user waits. */
   settled(): Promise<void>;
+  /** True while formulas are worked out that were no longer waited for; their cells may show what they showed before. */
+  readonly behind: boolean;
+  /** Calls the listener each time that such formulas are worked out, until the returned function is called. */
+  caughtUp(listener: () => void): () => void;
   /** True while another workbook is put in place of the one that was open. */
   readonly opening: boolean;
   /** Puts another workbook in place of the one that is open; its undo starts anew. */
@@ -132,8 +137,12 @@ const presets = (container: HTMLElement) => [
  * Builds the grid in an element of the page, with an empty workbook in it.
  *
  * @param container an element with a size of its own
+ * @param options dark: whether it begins dark; longestWait: how long results of formulas are waited for, ms
  */
-export const openGrid = (container: HTMLElement, options: { readonly dark: boolean }): Grid => {
+export const openGrid = (
+  container: HTMLElement,
+  options: { readonly dark: boolean; readonly longestWait?: number },
+): Grid => {
   const univer = new Univer({
     theme: { ...defaultTheme, primary: ACCENT },
     darkMode: options.dark,
@@ -159,7 +168,12 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
   const api = FUniver.newAPI(univer);
   api.createWorkbook(emptyBook());
   const injector = univer.__getInjector();
-  const calculation = trackCalculation(injector, () => api.getFormula().executeCalculation());
+  shareFormulas(injector);
+  const calculation = trackCalculation(
+    injector,
+    () => api.getFormula().executeCalculation(),
+    options.longestWait,
+  );
   // The grid counts the steps of the workbook that has its attention; a new one does not have it by itself.
   const focusBook = (): void => injector.get(IUniverInstanceService).focusUnit(openBook({ api }).getId());
   focusBook();
@@ -172,9 +186,14 @@ export const openGrid = (container: HTMLElement, options: { readonly dark: boole
     commands: injector.get(ICommandService),
     undo: injector.get(IUndoRedoService) as GroupedUndo,
     settled: calculation.settled,
+    get behind() {
+      return calculation.behind;
+    },
+    caughtUp: calculation.caughtUp,
     open: async (data) => {
       opening = true;
       await calculation.settled();
+      await calculation.stopped();
       // The grid checks list rules when it has time, and would look for the old book in vain.
       await new Promise((resolve) => requestIdleCallback(resolve));
       // The old book goes first: two at once leave conditional formats undrawn.

@@ -1,0 +1,85 @@
+import type { Injector, Nullable } from '@univerjs/core';
+import {
+  IFormulaCurrentConfigService,
+  type IFormulaData,
+  type IFormulaDataItem,
+} from '@univerjs/preset-sheets-core';
+
+/** Formulas of a sheet: rows, then columns. */
+type SheetFormulas = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
+/** A formula and the rows below that it was copied to. */
+interface Run {
+  readonly row: number;
+  readonly first: IFormulaDataItem;
+  readonly relative: string;
+}
+
+const COPIES = 'copies-';
+/** Texts and quoted sheet names of a formula stand at the odd places. */
+const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;
+/** A reference to one cell; not a function, a name or a sheet that only begins like one. */
+const CELL = /(?<![\w.$\\])(\$?[A-Z]{1,3})(\$?)(\d{1,7})(?![\w.(!\\[])/gi;
+/** Rows as a whole, which move with a formula too, and parts of tables, which go by other rules. */
+const OTHERS = /(?<![A-Z$\d])\$?\d+\s*:|[[\]{}#@]/i;
+
+/**
+ * A formula with its references told from its own row, the same for all rows of a formula that is copied down;
+ * undefined where that cannot be told.
+ *
+ * @example relativeTo(4, '=$B5*Doses!$B$2') // '=$B[0]*Doses!$B$2'
+ */
+export const relativeTo = (row: number, formula: string): string | undefined => {
+  const parts = formula.split(QUOTED);
+  if (parts.some((part, at) => at % 2 === 0 && OTHERS.test(part))) return undefined;
+  return parts
+    .map((part, at) =>
+      at % 2 === 1
+        ? part
+        : part.replace(CELL, (whole, column: string, fixed: string, number: string) =>
+            fixed ? whole : `${column}[${Number(number) - 1 - row}]`,
+          ),
+    )
+    .join('');
+};
+
+/** The same formulas, those that are copied down a column told as copies of the first. */
+const shared = (formulas: SheetFormulas): SheetFormulas => {
+  const runs = new Map<number, Run>();
+  const told: SheetFormulas = {};
+  for (const [key, line] of Object.entries(formulas)) {
+    const row = Number(key);
+    for (const [place, item] of Object.entries(line ?? {})) {
+      const column = Number(place);
+      const cells = (told[row] ??= {});
+      cells[column] = item;
+      const relative = item?.f && !item.si ? relativeTo(row, item.f) : undefined;
+      if (!item || relative === undefined) continue;
+      const run = runs.get(column);
+      if (run?.relative !== relative) {
+        runs.set(column, { row, first: item, relative });
+        continue;
+      }
+      const si = `${COPIES}${run.row}-${column}`;
+      told[run.row]![column] = { ...run.first, si };
+      cells[column] = { f: run.first.f, si, x: 0, y: row - run.row };
+    }
+  }
+  return told;
+};
+
+/**
+ * Lets the grid take a formula that is copied down a column apart once, and not once a row at every calculation: the
+ * calculation is told of copies as the grid itself tells them. The cells keep each its own formula.
+ */
+export const shareFormulas = (injector: Injector): void => {
+  const calculation = injector.get(IFormulaCurrentConfigService);
+  const load = calculation.load.bind(calculation);
+  calculation.load = (data) => {
+    const formulaData: IFormulaData = {};
+    for (const [unit, sheets] of Object.entries(data.formulaData))
+      formulaData[unit] = Object.fromEntries(
+        Object.entries(sheets ?? {}).map(([sheet, formulas]) => [sheet, shared(formulas ?? {})]),
+      );
+    load({ ...data, formulaData });
+  };
+};
