@@ -145,6 +145,20 @@ def put_values(request):
     cells_of(request).setDataArray(tuple(tuple(line) for line in request["values"]))
 
 
+class Later(unohelper.Base, XCallback):
+    def __init__(self, action):
+        self._action = action
+
+    def notify(self, data):
+        self._action()
+
+
+def put_values_behind(request):
+    """Holds the main thread, then puts values when all is done that came meanwhile, before what that sets off."""
+    time.sleep(request["seconds"])
+    state["caller"].addCallback(Later(lambda: put_values(request)), None)
+
+
 def merge(request):
     cells_of(request).merge(True)
 

@@ -1,5 +1,6 @@
 """The pane of each document: carries events to the engine, its questions to the document, its views to the panels."""
 
+import contextlib
 import threading
 import time
 
@@ -18,6 +19,9 @@ _LONGEST_SILENCE = 20.0
 
 # Is done after whatever the pane is doing, and changes nothing.
 WAITS_ITS_TURN = {"kind": "selected", "sheet": "", "row": 0, "column": 0}
+
+# Questions that leave the document as it is: what changes while they are answered, the user changed.
+_ONLY_LOOKS = ("outline", "read", "selected", "compute")
 
 
 class _Modified(unohelper.Base, XModifyListener):
@@ -42,6 +46,7 @@ class Session:
         # True from an engine's end until the user goes on.
         self.restarted = False
         self._panels = []
+        self._answering = False
         self._writing = 0
         self._told = False
         self._open = False
@@ -131,16 +136,25 @@ class Session:
         self.absent = None
         return True
 
+    @property
+    def busy(self):
+        """True while the office itself works on what the engine asked."""
+        return self._answering or self._writing > 0
+
     def answer(self, message):
         """Does what the engine asked."""
-        self._writing += 1
+        writes = message["what"] not in _ONLY_LOOKS
+        self._answering = True
+        self._writing += writes
         try:
             reply = {"answer": message["ask"], "value": answer(self.document, message)}
         except Exception as error:
             log.exception("%s", message["what"])
             reply = {"answer": message["ask"], "failed": str(error) or type(error).__name__}
-        # The document tells of what was written only when the office is idle again.
-        later(self._written)
+        self._answering = False
+        if writes:
+            # The document tells of what was written only when the office is idle again.
+            later(self._written)
         self._try(lambda: _engine.tell(reply))
 
     def _written(self):
@@ -178,6 +192,14 @@ def _deliver(message):
         session.show(message["view"])
     elif session and "ask" in message:
         session.answer(message)
+    elif "ask" in message:
+        _refuse(message)
+
+
+def _refuse(message):
+    """The document was closed meanwhile. Who asks must learn it, or waits for ever."""
+    with contextlib.suppress(EngineAbsent):
+        _engine.tell({"answer": message["ask"], "failed": "the document is closed"})
 
 
 def _watch_silence():
@@ -191,8 +213,8 @@ def _watch_silence():
         try:
             while _waiting:
                 time.sleep(0.5)
-                # While the office itself works on what the engine asked, the engine has nothing to say.
-                busy = any(session._writing for session in list(_sessions.values()))
+                # The engine has nothing to say meanwhile.
+                busy = any(session.busy for session in list(_sessions.values()))
                 if not busy and time.monotonic() - _heard_at > _LONGEST_SILENCE:
                     log.error("the pane's engine says nothing")
                     _engine.stop()
