@@ -15,7 +15,7 @@ from com.sun.star.task import XJob
 from .absent_view import absent_view
 from .main_thread import on_main_thread
 from .open_documents import document_named
-from .panel_told import focus_field, panel_told
+from .panel_told import focus_control, panel_told
 from .places import NAMES
 from .requests import answer
 from .sessions import WAITS_ITS_TURN, session_of, session_of_key
@@ -42,7 +42,7 @@ def _do(key, request):
     if "panel" in request:
         return on_main_thread(lambda: panel_told(document_named(key)))
     if "focus" in request:
-        return on_main_thread(lambda: focus_field(document_named(key), request["focus"]))
+        return on_main_thread(lambda: focus_control(document_named(key), request["focus"]))
     # A pane that has just been opened is still reading, and takes no press meanwhile.
     _settle(key, WAITS_ITS_TURN)
     if "event" in request:

@@ -7,6 +7,7 @@ on a thread of its own locks what the main thread waits for.
 from .panel import panel_of
 
 _FIELD = "com.sun.star.awt.UnoControlEditModel"
+_BUTTON = "com.sun.star.awt.UnoControlButtonModel"
 
 
 def _told(control):
@@ -16,6 +17,8 @@ def _told(control):
     return {
         "text": control.Text if field else getattr(model, "Label", ""),
         "field": field,
+        # How far a bar is, in thousandths; None where it is no bar.
+        "done": getattr(model, "ProgressValue", None),
         # None where the office's own colour is taken.
         "colour": getattr(model, "TextColor", None),
         "area": [area.X, area.Y, area.Width, area.Height],
@@ -34,8 +37,9 @@ def panel_told(document):
     }
 
 
-def focus_field(document, label):
-    """Sets the keyboard on the field after a label."""
+def focus_control(document, label):
+    """Sets the keyboard on a button, or on the field after a label."""
     controls = panel_of(document.CurrentController.Frame).controls()
     at = next(i for i, c in enumerate(controls) if getattr(c.Model, "Label", None) == label)
-    next(c for c in controls[at:] if c.Model.supportsService(_FIELD)).setFocus()
+    takes_keys = (c for c in controls[at:] if any(c.Model.supportsService(kind) for kind in (_FIELD, _BUTTON)))
+    next(takes_keys).setFocus()
