@@ -16,6 +16,7 @@ from com.sun.star.awt import XCallback
 from com.sun.star.beans import NamedValue, PropertyValue
 from com.sun.star.task import XInteractionApprove, XInteractionHandler
 from com.sun.star.ucb import XCommandEnvironment
+from com.sun.star.util.NumberFormat import DEFINED
 
 state = {"documents": {}}
 
@@ -372,6 +373,27 @@ def window_size(request):
     document(request).CurrentController.Frame.ContainerWindow.setPosSize(
         0, 0, request["width"], request["height"], 15
     )
+
+
+def own_styles(family):
+    return sorted(style.Name for style in family if style.isUserDefined())
+
+
+def lists(request):
+    """What a document offers to choose from besides the office's own: styles, and number formats."""
+    families, formats = document(request).StyleFamilies, document(request).NumberFormats
+    english = uno.createUnoStruct("com.sun.star.lang.Locale", "en", "US", "")
+    return {
+        "cells": own_styles(families.getByName("CellStyles")),
+        "pages": own_styles(families.getByName("PageStyles")),
+        "formats": [formats.getByKey(key).FormatString for key in formats.queryKeys(DEFINED, english, False)],
+    }
+
+
+def heights(request):
+    """Of a sheet's first rows, hundredths of a millimetre."""
+    rows = sheet_of(request).Rows
+    return [rows.getByIndex(row).Height for row in range(request["rows"])]
 
 
 def formula_cell(request):

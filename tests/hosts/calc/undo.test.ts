@@ -49,3 +49,20 @@ test('the sheet that a step went to stays in front when the step is taken back',
   expect((await workbook.outline()).sheets.at(-1)).toMatchObject({ name: 'Card', rows: 0 });
   expect(await active()).toBe('Card');
 });
+
+test('styles and number formats that a step brought stay in their lists, and rows are as high as before', async () => {
+  const { doc, workbook } = await withSheets();
+  const lists = () => office.ask<object>({ do: 'lists', doc });
+  const heights = () => office.ask<number[]>({ do: 'heights', doc, sheet: 'Beds', rows: 12 });
+  const before = await heights();
+  expect(await lists()).toEqual({ cells: [], pages: [], formats: [] });
+  await workbook.apply({ title: 'Dress', edits: DRESSED.filter((edit) => !isSheet(edit)) });
+  expect(await heights()).not.toEqual(before);
+  await office.ask({ do: 'undo', doc });
+  expect(await heights()).toEqual(before);
+  expect(await lists()).toEqual({
+    cells: ['Wandcount header', 'Wandcount input', 'Wandcount title'],
+    pages: ['Wandcount Card'],
+    formats: ['0.00" L"'],
+  });
+});
