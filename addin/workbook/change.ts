@@ -27,12 +27,14 @@ export const STYLES = [
   'title',
   'answer',
   'header',
+  'numberHeader',
   'input',
   'computed',
   'total',
   'warning',
   'note',
   'big',
+  'bigNumber',
 ] as const;
 /** Looks are named by meaning; each host draws them so that input and computed differ without colour alone. */
 export type StyleToken = (typeof STYLES)[number];

@@ -14,7 +14,7 @@ export interface Look {
   readonly size?: number;
   readonly ink?: string;
   readonly ground?: string;
-  readonly align?: 'left';
+  readonly align?: 'left' | 'right';
   /** Lines along the sides of every single cell. */
   readonly lines?: Partial<Readonly<Record<'top' | 'right' | 'bottom' | 'left', Line>>>;
 }
@@ -25,6 +25,14 @@ const QUIET = '#5f5865';
 const AMBER = '#874a00';
 const EDGE: Line = { kind: 'thin', colour: '#a79eae' };
 
+const HEADER: Look = {
+  bold: true,
+  ink: INK,
+  ground: '#ece7ee',
+  lines: { bottom: { kind: 'medium', colour: PLUM } },
+};
+const BIG: Look = { bold: true, size: 18, ink: '#000000' };
+
 /**
  * How each token is drawn, in every host alike. Input has a box of its own and computed is in italics on a ground, so
  * that the two are told apart in black and white. A new look leaves nothing of the old one behind.
@@ -33,7 +41,9 @@ export const LOOKS: Readonly<Record<StyleToken, Look>> = {
   plain: {},
   title: { bold: true, size: 16, ink: PLUM },
   answer: { bold: true, size: 12, ink: INK },
-  header: { bold: true, ink: INK, ground: '#ece7ee', lines: { bottom: { kind: 'medium', colour: PLUM } } },
+  header: HEADER,
+  // Stands over its numbers, which every host puts to the right.
+  numberHeader: { ...HEADER, align: 'right' },
   input: { ink: INK, ground: '#fffdf5', lines: { top: EDGE, right: EDGE, bottom: EDGE, left: EDGE } },
   computed: { italic: true, ink: INK, ground: '#f6f4f7' },
   total: {
@@ -43,5 +53,7 @@ export const LOOKS: Readonly<Record<StyleToken, Look>> = {
   },
   warning: { bold: true, italic: true, ink: AMBER },
   note: { italic: true, size: 10, ink: QUIET },
-  big: { bold: true, size: 18, ink: '#000000', align: 'left' },
+  // A volume beside a measure in words must keep clear of it.
+  big: { ...BIG, align: 'left' },
+  bigNumber: { ...BIG, align: 'right' },
 };

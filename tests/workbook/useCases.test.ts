@@ -85,7 +85,8 @@ describe('a new garden', () => {
     const workbook = await newGardenWorkbook();
     expect(workbook.look('Plants', 4, 3).style).toBe('input');
     expect(workbook.look('Plants', 4, 6).style).toBe('computed');
-    expect(workbook.look('Plants', 3, 0).style).toBe('header');
+    // Words to the left, numbers to the right, each under its heading.
+    expect([0, 3].map((at) => workbook.look('Plants', 3, at).style)).toEqual(['header', 'numberHeader']);
     expect([workbook.look('Rig', 4, 1).style, workbook.look('Rig', 7, 1).style]).toEqual([
       'input',
       'computed',

@@ -14,7 +14,7 @@ export type Look = Readonly<Record<string, number | boolean | Line>>;
 
 const BOLD = 150;
 const ITALIC = 2;
-const LEFT = 1;
+const ALIGN = { left: 1, right: 3 } as const;
 const WIDTHS: Readonly<Record<CellLine['kind'], Omit<Line, 'Color'>>> = {
   thin: { OuterLineWidth: 18, InnerLineWidth: 0, LineDistance: 0 },
   medium: { OuterLineWidth: 53, InnerLineWidth: 0, LineDistance: 0 },
@@ -32,7 +32,8 @@ const colourNumber = (colour: string): number => Number.parseInt(colour.slice(1)
 const PLAIN = 'Default';
 
 /** The cell style's name as users read it in their list of styles. */
-export const styleName = (style: StyleToken): string => (style === 'plain' ? PLAIN : `Wandcount ${style}`);
+export const styleName = (style: StyleToken): string =>
+  style === 'plain' ? PLAIN : `Wandcount ${style.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`;
 
 /** How Calc draws a token. Plain is the user's own default. */
 export const lookOf = (style: StyleToken): Look => {
@@ -47,7 +48,7 @@ export const lookOf = (style: StyleToken): Look => {
     ...(size === undefined ? {} : { CharHeight: size }),
     ...(ink === undefined ? {} : { CharColor: colourNumber(ink) }),
     ...(ground === undefined ? {} : { CellBackColor: colourNumber(ground) }),
-    ...(align === 'left' ? { HoriJustify: LEFT } : {}),
+    ...(align === undefined ? {} : { HoriJustify: ALIGN[align] }),
     ...Object.fromEntries(borders),
   };
 };

@@ -31,7 +31,14 @@ const totalRow = (context: CardContext): PageCell[] => {
   });
   return [
     place(total, column.name, 'Whole round', 'total'),
-    place(total, column.makeUp, formula(overFills(context, column.makeUp)), 'total', VOLUME),
+    // Kept clear of the measure in words beside it.
+    place(
+      total,
+      column.makeUp,
+      formula(overFills(context, column.makeUp)),
+      'total',
+      `${VOLUME}"\u00a0\u00a0\u00a0\u00a0"`,
+    ),
     ...products,
     place(total, column.pumpOut, formula(overFills(context, column.pumpOut)), 'total', VOLUME),
     place(total, column.doneBy, formula(cell(work.finish.row, work.finish.column)), 'total', TIME),

@@ -22,8 +22,8 @@ export const countRows = ({ sources, request, layout }: CardContext): PageCell[]
     );
     const seconds = `FEED.SECONDS(${dose},${doses.unit},${rig.flow.value},${rig.flow.unit},${rig.countStep})`;
     return [
-      { ...place(counts.header, at, sizeClass, 'header'), wrap: true },
-      place(counts.seconds, at, formula(seconds), 'big', 'General "s"'),
+      { ...place(counts.header, at, sizeClass, 'numberHeader'), wrap: true },
+      place(counts.seconds, at, formula(seconds), 'bigNumber', 'General "s"'),
       place(counts.dose, at, formula(doseOf(sources, cell(counts.header, at))), 'computed', '0.0##'),
       place(counts.plants, at, formula(`SUM(${bedCells.join(',')})`), 'computed', '0'),
     ];

@@ -1,4 +1,4 @@
-import type { CellInput } from '../change';
+import type { CellInput, StyleToken } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
 import { VOLUME, place, tickBox, workingsAt } from './cardContext';
@@ -78,23 +78,27 @@ export const stationRows = (context: CardContext, index: number, firstNumber: nu
     request.stations.length > 1
       ? `Station ${index + 1} of ${request.stations.length}: ${station.name}`
       : `Station ${station.name}`;
-  const heads: [number, CellInput][] = [
+  const heads: [at: number, input: CellInput, style?: StyleToken][] = [
     [column.name, 'Fill'],
     [column.makeUp, formula(`"Make up, "&${rig.barrel.unit}`)],
     ...request.products.map(({ name }, at): [number, CellInput] => [column.firstProduct + at, name]),
     ...(column.hotWater === undefined ? [] : [[column.hotWater, 'Hot water'] as [number, CellInput]]),
-    [column.pumpOut, 'Pump out'],
-    [column.start, 'Start'],
-    [column.pumpFrom, 'Pump from'],
-    [column.doneBy, 'Done by'],
+    [column.pumpOut, 'Pump out', 'numberHeader'],
+    [column.start, 'Start', 'numberHeader'],
+    [column.pumpFrom, 'Pump from', 'numberHeader'],
+    [column.doneBy, 'Done by', 'numberHeader'],
   ];
-  const bedHeads: [number, CellInput][] = [
+  const bedHeads: [at: number, input: CellInput, style?: StyleToken][] = [
     [column.name, 'Bed'],
-    ...request.sizeClasses.map((_, at): [number, CellInput] => {
+    ...request.sizeClasses.map((_, at): [number, CellInput, StyleToken] => {
       const of = column.firstClass + at;
-      return [of, formula(`${cell(counts.header, of)}&" "&${cell(counts.seconds, of)}&"\u00a0s"`)];
+      return [
+        of,
+        formula(`${cell(counts.header, of)}&" "&${cell(counts.seconds, of)}&"\u00a0s"`),
+        'numberHeader',
+      ];
     }),
-    [column.solution, formula(`"Solution, "&${rig.barrel.unit}`)],
+    [column.solution, formula(`"Solution, "&${rig.barrel.unit}`), 'numberHeader'],
   ];
   const workingHeads = request.products.flatMap(({ name, way }, at) =>
     ['exact', 'label allows', 'measured'].map((what, offset) =>
@@ -109,11 +113,11 @@ export const stationRows = (context: CardContext, index: number, firstNumber: nu
   const wrapped = (cellOf: PageCell): PageCell => ({ ...cellOf, wrap: true });
   return [
     place(rows.title, column.name, where, 'answer'),
-    ...heads.map(([at, input]) => wrapped(place(rows.fillHeader, at, input, 'header'))),
+    ...heads.map(([at, input, style = 'header']) => wrapped(place(rows.fillHeader, at, input, style))),
     ...Array.from({ length: station.fills }, (_, fill) =>
       fillRow(context, index, fill, firstNumber + fill),
     ).flat(),
-    ...bedHeads.map(([at, input]) => wrapped(place(rows.bedHeader, at, input, 'header'))),
+    ...bedHeads.map(([at, input, style = 'header']) => wrapped(place(rows.bedHeader, at, input, style))),
     ...station.beds.flatMap((bed, at) => bedRow(context, rows.firstBed + at, bed)),
     ...stationFigures(context, station, rows),
     ...workingHeads,

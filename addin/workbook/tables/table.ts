@@ -85,6 +85,9 @@ export const computed = (column: ComputedColumn): ComputedColumn => column;
 export const isComputed = (column: InputColumn<unknown> | ComputedColumn): column is ComputedColumn =>
   'formula' in column;
 
+/** True for a column of numbers, days or times, which stand to the right. */
+export const isOfNumbers = ({ format = '@' }: ColumnLook): boolean => format !== '@';
+
 /** What is written for a value of a row. */
 export const inputOf = (value: unknown): CellInput => {
   if (value === undefined || value === null || value === '') return null;

@@ -4,7 +4,7 @@ import type { Snapshot } from '../port';
 import { areaNamed, cellAt, labelOf } from '../snapshot';
 import { write, writeColumn, type Draft } from './edits';
 import { headerArea, type Site } from './site';
-import { inputOf, isComputed, type Table } from './table';
+import { inputOf, isComputed, isOfNumbers, type Table } from './table';
 import { columnArea, fillTemplate, sameFormula, type Places } from './template';
 
 /** What an action wants in a table. Rows are by column key; a key left out is blank, or stays as it is. */
@@ -87,7 +87,7 @@ const makeColumns = (site: Site, draft: Draft): void => {
     draft.values.push(write(site.sheet, site.header, at, [[column.header]]));
     draft.looks.push(
       { kind: 'width', sheet: site.sheet, column: at, columns: 1, characters: column.width },
-      { kind: 'style', area: head, style: 'header' },
+      { kind: 'style', area: head, style: isOfNumbers(column) ? 'numberHeader' : 'header' },
       { kind: 'wrap', area: head },
     );
     if (column.note)

@@ -44,7 +44,7 @@ const stationRows = (sources: CardSources, request: TankRequest): PageCell[] => 
   const { beds, rig } = sources;
   const heads: CellInput[] = ['Station', 'Plants', formula(`"Need, "&${rig.barrel.unit}`)];
   return [
-    ...heads.map((input, at) => place(STATIONS_AT, at, input, 'header')),
+    ...heads.map((input, at) => place(STATIONS_AT, at, input, at === 0 ? 'header' : 'numberHeader')),
     ...request.stations.flatMap((station, index) => {
       const row = STATIONS_AT + 1 + index;
       const [name, plants] = [cell(row, 0), cell(row, 1)];
@@ -135,7 +135,8 @@ const barrelHeads = ({ rig }: CardSources, row: number): PageCell[] => {
     moves: 'Moves',
     fits: 'Within your limits',
   };
-  return COLUMNS.map((of, at) => ({ ...place(row, at, heads[of], 'header' as StyleToken), wrap: true }));
+  const style = (of: Column): StyleToken => (of === 'fits' ? 'header' : 'numberHeader');
+  return COLUMNS.map((of, at) => ({ ...place(row, at, heads[of], style(of)), wrap: true }));
 };
 
 /** Every cell of the tank sheet. */

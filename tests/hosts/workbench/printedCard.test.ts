@@ -95,7 +95,9 @@ describe('the card of the sample garden', () => {
     const dashes = cells.filter(({ text }) => text === '–');
     expect(dashes.length).toBeGreaterThan(20);
     expect(new Set(dashes.map(({ aligned }) => aligned))).toEqual(new Set(['right']));
-    expect(cells.find(({ text }) => text === 'Large bush')?.aligned).toBe('left');
+    const aligned = (words: string) => cells.find(({ text }) => text === words)?.aligned;
+    expect([aligned('Large bush'), aligned('Front walk')]).toEqual(['right', 'left']);
+    expect(cells.map(({ text }) => text)).toContain('231.7\u00a0\u00a0\u00a0\u00a0');
     expect(cells.filter(({ over }) => over)).toEqual([]);
   });
 });

@@ -20,8 +20,10 @@ export interface Look {
   /** Undefined is no fill, so that the grid's own lines show. */
   readonly ground?: string;
   readonly lines: Partial<Readonly<Record<Side, Line>>>;
-  readonly align: 'General' | 'Left';
+  readonly align: 'General' | 'Left' | 'Right';
 }
+
+const ALIGN = { left: 'Left', right: 'Right' } as const;
 
 /** A cell that nobody drew on. */
 const ORDINARY = { size: 11, ink: '#000000' };
@@ -54,7 +56,7 @@ const drawn = ({ bold = false, italic = false, size, ink, ground, align, lines =
   ink: ink ?? ORDINARY.ink,
   ...(ground === undefined ? {} : { ground }),
   lines: linesOf(lines),
-  align: align === 'left' ? 'Left' : 'General',
+  align: align === undefined ? 'General' : ALIGN[align],
 });
 
 /** How the program draws each token. */

@@ -14,6 +14,8 @@ const colour = (rgb: string | undefined) => (rgb === undefined ? null : { rgb })
 const truth = (given: boolean | undefined) => (given ? BooleanNumber.TRUE : null);
 
 /** A look with everything that a look may set: a null takes away what an earlier look had set. */
+const ALIGN = { left: HorizontalAlign.LEFT, right: HorizontalAlign.RIGHT } as const;
+
 const styleOf = ({ bold, italic, size, ink, ground, align, lines = {} }: Look): object => ({
   bl: truth(bold),
   it: truth(italic),
@@ -26,7 +28,7 @@ const styleOf = ({ bold, italic, size, ink, ground, align, lines = {} }: Look): 
     b: border(lines.bottom) ?? null,
     l: border(lines.left) ?? null,
   },
-  ht: align === 'left' ? HorizontalAlign.LEFT : null,
+  ht: align === undefined ? null : ALIGN[align],
 });
 
 /** How the grid draws each token; its types do not say that a null may stand there. */

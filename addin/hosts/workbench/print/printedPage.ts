@@ -51,6 +51,9 @@ const drawn = ({ fs, bl, it, ht, bd }: IStyleData, value: unknown) => ({
   lines: Object.entries(bd ?? {}).flatMap(([side, line]) => (line && SIDES[side] ? [SIDES[side]] : [])),
 });
 
+/** Blanks alone are nothing; those after a number are its format's, which keeps it clear of its neighbour. */
+const shown = (text: string): string => (text.trim() === '' ? '' : text);
+
 /** The sheet's page area, down to its last row in use; the whole sheet where none was set up. */
 export const printedPage = (grid: Grid, name: string): PrintedPage => {
   const sheet = openBook(grid).getSheetByName(name);
@@ -77,7 +80,7 @@ export const printedPage = (grid: Grid, name: string): PrintedPage => {
     if (merge && (merge.startRow !== row || merge.startColumn !== column)) return [];
     return [
       {
-        text: (texts[down]?.[across] ?? '').replace(/\s+$/, ''),
+        text: shown(texts[down]?.[across] ?? ''),
         rows: merge ? merge.endRow - merge.startRow + 1 : 1,
         columns: merge ? Math.min(merge.endColumn, lastColumn - 1) - merge.startColumn + 1 : 1,
         ...drawn(
