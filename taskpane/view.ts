@@ -126,6 +126,6 @@ export type PaneEvent =
   | { readonly kind: 'fold'; readonly block: string; readonly open: boolean }
   /** The cell or its neighbourhood changed by the user's hand, or another cell was selected. */
   | { readonly kind: 'workbookChanged' }
-  /** Formulas that were still being worked out have their results now. */
+  /** Formulas have other results now; the user did nothing. */
   | { readonly kind: 'calculated' }
   | { readonly kind: 'selected'; readonly sheet: string; readonly row: number; readonly column: number };

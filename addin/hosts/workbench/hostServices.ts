@@ -32,11 +32,12 @@ export const hostServices = (grid: Grid, workbook: GridWorkbook, functions: Feed
     let at: HostEvent = { kind: 'workbookChanged' };
     const changed = later(() => listener({ kind: 'workbookChanged' }));
     const selected = later(() => listener(at));
-    const stopWaiting = grid.caughtUp(() => listener({ kind: 'calculated' }));
+    const calculated = later(() => listener({ kind: 'calculated' }));
+    const stopWaiting = grid.caughtUp(calculated);
     const stopWatching = watchGrid(grid, {
-      // What a change leads to is waited for where the change is read.
       changed: (computed) => {
-        if (!workbook.writing && !computed) changed();
+        if (computed) calculated();
+        else if (!workbook.writing) changed();
       },
       selected: (sheet, row, column) => {
         at = { kind: 'selected', sheet, row, column };

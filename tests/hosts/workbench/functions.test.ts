@@ -152,3 +152,26 @@ describe('the selected cell', () => {
 test('the page said nothing of errors', () => {
   expect(bench.troubles).toEqual([]);
 });
+
+test('a change that is made while the grid calculates is waited for too', async () => {
+  const bench = await openTestPage();
+  const write = (column: number, cells: unknown[][]) =>
+    bench.call('apply', {
+      title: 'Write',
+      edits: [{ kind: 'write', sheet: 'Sheet1', row: 0, column, cells }],
+    });
+  const rows = 6_000;
+  const long = Array.from({ length: rows }, (_, row) => [
+    { formula: `=FEED.SECONDS(${row + 1},"gal",2,"gal/min")` },
+  ]);
+  await write(0, long);
+  await bench.page.waitForTimeout(150);
+  for (const factor of [2, 3]) {
+    await write(1, [[{ formula: `=A${rows}*${factor}` }]]);
+    const { blocks } = (await bench.call('read', [
+      { sheet: 'Sheet1', row: 0, column: 1, rows: 1, columns: 1 },
+    ])) as { blocks: { cells: { value: unknown }[][] }[] };
+    expect(blocks[0]!.cells[0]![0]!.value).toBe(rows * 30 * factor);
+  }
+  await bench.close();
+});

@@ -2,6 +2,7 @@ import { ICommandService, type Injector } from '@univerjs/core';
 import {
   FormulaCalculationSessionService,
   IActiveDirtyManagerService,
+  SetFormulaCalculationStartMutation,
   SetFormulaCalculationStopMutation,
 } from '@univerjs/preset-sheets-core';
 
@@ -47,18 +48,24 @@ export const trackCalculation = (
   const commands = injector.get(ICommandService);
   let changes = 0;
   let calculated = 0;
+  let begun = 0;
+  // A calculation takes in the changes before its beginning; one that is made during it waits for the next.
+  let takenIn = 0;
   let ending: Promise<void> | undefined;
   let behind = false;
   const listeners = new Set<() => void>();
   commands.onCommandExecuted((command, options) => {
     if (options?.onlyLocal !== true && dirty.get(command.id)) changes += 1;
+    if (command.id === SetFormulaCalculationStartMutation.id) [begun, takenIn] = [begun + 1, changes];
   });
 
   const work = async (): Promise<void> => {
     while (calculated < changes) {
-      const reached = changes;
+      const [reached, before] = [changes, begun];
+      const { started, resultApplied } = session.state;
+      const running = started && !resultApplied;
       await session.waitForLatestApplied(undefined, NOTHING_TO_DO);
-      calculated = reached;
+      calculated = running || begun > before ? Math.max(calculated, takenIn) : reached;
     }
   };
   const ended = (): Promise<void> =>

@@ -8,7 +8,7 @@ import {
 import { openBook, type Grid } from './openGrid';
 
 export interface GridEvents {
-  /** Something that a file keeps has changed, by whatever hand; `computed` where it is results of formulas. */
+  /** Something that a file keeps has changed, by whatever hand; `computed` where the grid itself worked it out of what was. */
   readonly changed: (computed: boolean) => void;
   readonly selected: (sheet: string, row: number, column: number) => void;
 }
@@ -24,7 +24,8 @@ export const watchGrid = (grid: Grid, { changed, selected }: GridEvents): (() =>
     if (type === CommandType.MUTATION && KEPT.test(id) && !DRAWING.has(id)) {
       const { unitId } = (params ?? {}) as { unitId?: string };
       if (unitId === undefined || unitId === grid.api.getActiveWorkbook()?.getId())
-        changed(options?.['applyFormulaCalculationResult'] === true);
+        // Results of formulas, and what else the grid would not tell a second page: that would work it out itself.
+        changed(options?.onlyLocal === true);
     }
     if (id !== SetSelectionsOperation.id && id !== SetWorksheetActiveOperation.id) return;
     const cell = grid.api.getActiveWorkbook() ? openBook(grid).getActiveCell() : undefined;
