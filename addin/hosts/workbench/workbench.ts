@@ -1,7 +1,6 @@
 import { CARD } from '../../workbook/card/cardNames';
 import { areaNamed } from '../../workbook/snapshot';
 import { openFile, sayRefusal } from './files/openFile';
-import type { OpenedFile } from './files/readXlsx';
 import { saveFile } from './files/saveFile';
 import { emptyBook, type BookData } from './grid/bookData';
 import { fitRows } from './grid/fitRows';
@@ -38,6 +37,15 @@ interface Parts {
 }
 
 const NEW_NAME = 'garden.xlsx';
+/** Files from this size on take longer to open than a blink, bytes. */
+const LONG_FILE = 300_000;
+
+/** Lets the page draw what it was told; a page that is not looked at does not draw, and is not waited for. */
+const drawn = (): Promise<void> =>
+  new Promise((resolve) => {
+    setTimeout(resolve, 200);
+    requestAnimationFrame(() => setTimeout(resolve));
+  });
 
 const listed = (things: readonly string[]): string =>
   things.length < 2 ? things.join('') : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
@@ -57,6 +65,7 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
     if (state === 'unsaved') file.changed();
     notices.clear('file');
     notices.clear('left');
+    notices.clear('renamed');
     replaced();
     if (before)
       notices.show('before', {
@@ -70,8 +79,16 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
     else notices.clear('before');
   };
 
-  const openBytes: Workbench['openBytes'] = async (name, bytes) => {
-    let opened: OpenedFile;
+  /** What takes the page's whole attention is said before it begins. */
+  const during = async <Done>(sentence: string | undefined, work: () => Promise<Done>): Promise<Done> => {
+    if (sentence === undefined) return work();
+    const done = notices.show('at-work', { text: sentence, tone: 'plain', passing: true });
+    await drawn();
+    return work().finally(done);
+  };
+
+  const putIn = async (name: string, bytes: Uint8Array): Promise<void> => {
+    let opened: Awaited<ReturnType<typeof openFile>>;
     try {
       opened = await openFile(name, bytes);
     } catch (reason) {
@@ -80,12 +97,24 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
     }
     await show(name, opened.book, 'saved');
     openSheet(grid, opened.active);
+    if (opened.renamed.length > 0)
+      warn(
+        'renamed',
+        `Formulas cannot find a sheet with an exclamation mark in its name here. ${listed(
+          opened.renamed.map(({ from, to }) => `“${from}” is “${to}” now`),
+        )}, and formulas follow. Your file keeps the old name until you save over it.`,
+      );
     if (opened.left.length > 0)
       warn(
         'left',
         `Not taken over from “${name}”: ${listed(opened.left)}. Your file still has them; save under another name to keep it so.`,
       );
   };
+
+  const openBytes: Workbench['openBytes'] = (name, bytes) =>
+    during(bytes.length < LONG_FILE ? undefined : `Opening “${name}”. A long list takes a while.`, () =>
+      putIn(name, bytes),
+    );
 
   return {
     show,
@@ -110,7 +139,13 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
     save: async () => {
       try {
         const name = await disk.save(asXlsx(file.name || NEW_NAME), await saveFile(grid));
-        if (name !== undefined) file.saved(name);
+        if (name === undefined) return;
+        file.saved(name);
+        if (grid.behind)
+          warn(
+            'file',
+            `“${name}” was saved while formulas were still being worked out. Save it again when they show their results.`,
+          );
       } catch (reason) {
         console.error('The workbook was not saved.', reason);
         warn(

@@ -70,6 +70,45 @@ test('the page opens the sample list, asks nothing outside its own origin and ke
   await expect.poll(() => page.title()).toBe('script-src');
 });
 
+test('a long file says that it is being opened before the page is busy with it, and no longer', async () => {
+  await page.evaluate(() => {
+    const said: string[] = [];
+    Object.assign(window, { said });
+    new MutationObserver(() => {
+      const text = document.querySelector('#notices')?.textContent ?? '';
+      const name = document.querySelector('#file-name')?.textContent ?? '';
+      said.push(`${name}: ${text}`);
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });
+  });
+  const rows = Array.from({ length: 20_000 }, (_, row) => `East,Rose ${row % 50},large`);
+  await openList('long.csv', ['Bed,Rose,Size', ...rows].join('\n'));
+  await page.locator('#pane .answer', { hasText: '20,000 roses' }).waitFor();
+  const said = await page.evaluate(() => (window as unknown as { said: string[] }).said);
+  expect(said).toContain('untidy-list.xlsx: Opening “long.csv”. A long list takes a while.');
+  expect(await page.locator('#notices').innerText()).toBe('');
+  expect(troubles).toEqual([]);
+});
+
+test('a sheet with an exclamation mark in its name is renamed on opening, and the page says so', async () => {
+  const file = new FileBook();
+  file.addWorksheet('Keep!').getCell('A1').value = 3;
+  file.addWorksheet('Other').getCell('A1').value = { formula: "'Keep!'!A1*2", result: 6 };
+  await page.setInputFiles('#file', {
+    name: 'marks.xlsx',
+    mimeType: 'application/octet-stream',
+    buffer: Buffer.from(await file.xlsx.writeBuffer()),
+  });
+  const notice = page.getByRole('alert').filter({ hasText: 'Keep!' });
+  await notice.waitFor();
+  expect(await notice.innerText()).toContain(
+    'Formulas cannot find a sheet with an exclamation mark in its name here. “Keep!” is “Keep” now, and formulas follow.',
+  );
+  expect(await page.locator('#file-state').isVisible()).toBe(false);
+  const again = await saved();
+  expect(again.worksheets.map(({ name }) => name)).toEqual(['Keep', 'Other']);
+  expect(again.getWorksheet('Other')?.getCell('A1').value).toEqual({ formula: "'Keep'!A1*2", result: 6 });
+});
+
 test('what the pane does is one step back, and what was saved is not marked', async () => {
   await press('Make the plant inventory');
   expect(await unsaved()).toBe(true);

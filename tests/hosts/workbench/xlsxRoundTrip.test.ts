@@ -244,3 +244,40 @@ test('both spellings that other programs store are read as FEED functions', asyn
 test('the page said nothing of errors and asked for nothing elsewhere', () => {
   expect(bench.troubles).toEqual([]);
 });
+
+test('a sheet with an exclamation mark in its name gets one that formulas find; formulas, names and lists follow', async () => {
+  const file = new FileBook();
+  const marked = file.addWorksheet("Gran's!");
+  marked.getCell('A1').value = 3;
+  marked.getCell('B1').value = { formula: 'A1*2', result: 6 };
+  file.addWorksheet("Gran's").getCell('A1').value = 5;
+  file.addWorksheet('!').getCell('A1').value = 7;
+  const other = file.addWorksheet('Other');
+  other.getRow(1).values = [
+    { formula: "'Gran''s!'!A1*2", result: 6 },
+    { formula: "SUM('Gran''s!'!A1:B1)+'Gran''s'!A1+'!'!A1", result: 21 },
+    { formula: 'Total*2', result: 6 },
+    "'Gran''s!'!A1",
+  ];
+  other.getCell('A2').dataValidation = { type: 'list', formulae: ["'Gran''s!'!$A$1:$A$2"] };
+  file.definedNames.model = [
+    { name: 'Total', ranges: [], kind: 'formula', formulaExpression: "'Gran''s!'!$A$1" },
+  ] as never;
+  const bytes = Buffer.from(await file.xlsx.writeBuffer()).toString('base64');
+  await bench.call('openFile', 'marks.xlsx', bytes);
+  const outline: Outline = await bench.call('outline');
+  expect(outline.sheets.map(({ name }) => name)).toEqual(["Gran's 2", "Gran's", 'Sheet', 'Other']);
+  expect(outline.names['Total']).toEqual(area("Gran's 2", 0, 0));
+  const { blocks }: Snapshot = await bench.call('read', [area("Gran's 2", 0, 1), area('Other', 0, 0, 1, 4)]);
+  expect(blocks[0]!.cells[0]![0]!.value).toBe(6);
+  expect(blocks[1]!.cells[0]).toEqual([
+    { value: 6, formula: "='Gran''s 2'!A1*2" },
+    { value: 21, formula: "=SUM('Gran''s 2'!A1:B1)+'Gran''s'!A1+'Sheet'!A1" },
+    { value: 6, formula: '=Total*2' },
+    { value: "'Gran''s!'!A1" },
+  ]);
+  expect(await bench.call('list', 'Other', 1, 0)).toEqual({
+    source: area("Gran's 2", 0, 0, 2, 1),
+    message: '',
+  });
+});

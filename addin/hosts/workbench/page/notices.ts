@@ -7,6 +7,8 @@ export interface NoticeAction {
 export interface Notice {
   readonly text: string;
   readonly tone: 'plain' | 'warning';
+  /** It goes away by itself, and offers no button. */
+  readonly passing?: true;
   readonly actions?: readonly NoticeAction[];
 }
 
@@ -32,7 +34,7 @@ export const openNotices = (holder: HTMLElement): Notices => {
   };
   return {
     clear,
-    show: (id, { text, tone, actions = [] }) => {
+    show: (id, { text, tone, passing, actions = [] }) => {
       clear(id);
       const element = document.createElement('div');
       element.className = `notice ${tone}`;
@@ -47,7 +49,7 @@ export const openNotices = (holder: HTMLElement): Notices => {
             press();
           }),
         );
-      if (actions.length === 0) element.append(button('Close', () => clear(id)));
+      if (actions.length === 0 && !passing) element.append(button('Close', () => clear(id)));
       shown.set(id, element);
       holder.append(element);
       return () => clear(id);
