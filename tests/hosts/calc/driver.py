@@ -114,7 +114,8 @@ def install(request):
 
 def open_document(request):
     url = uno.systemPathToFileUrl(request["path"]) if "path" in request else "private:factory/scalc"
-    opened = state["desktop"].loadComponentFromURL(url, "_blank", 0, named(Hidden=request.get("hidden", False)))
+    how = named(Hidden=request.get("hidden", False), ReadOnly=request.get("readOnly", False))
+    opened = state["desktop"].loadComponentFromURL(url, "_blank", 0, how)
     key = opened.RuntimeUID
     state["documents"][key] = opened
     return key
@@ -259,6 +260,18 @@ def undo(request):
 
 def undo_titles(request):
     return document(request).getUndoManager().getAllUndoActionTitles()
+
+
+def redo_titles(request):
+    return document(request).getUndoManager().getAllRedoActionTitles()
+
+
+def protect_sheet(request):
+    sheet_of(request).protect("")
+
+
+def protect_structure(request):
+    document(request).protect("")
 
 
 def rename_sheet(request):
