@@ -30,7 +30,26 @@ const PROGRAMS = {
       '/Applications/LibreOffice.app/Contents/MacOS/soffice',
       'C:\\Program Files\\LibreOffice\\program\\soffice.exe',
     ],
-    packages: ['libreoffice-calc', 'libreoffice-gtk3', 'python3-uno', 'fonts-dejavu-core'],
+    packages: ['libreoffice-calc', 'fonts-dejavu-core'],
+  },
+  uno: {
+    says: 'a Python with LibreOffice’s own module',
+    setting: 'WANDCOUNT_OFFICE_PYTHON',
+    names: [],
+    places: ['/usr/bin/python3'],
+    works: ['-c', 'import uno'],
+    packages: ['python3-uno'],
+  },
+  gtk3: {
+    says: 'LibreOffice’s windows in GTK 3',
+    setting: 'WANDCOUNT_OFFICE_GTK3',
+    names: [],
+    places: [
+      '/usr/lib/libreoffice/program/libvclplug_gtk3lo.so',
+      '/usr/lib64/libreoffice/program/libvclplug_gtk3lo.so',
+    ],
+    library: true,
+    packages: ['libreoffice-gtk3'],
   },
   Xvfb: {
     says: 'the virtual display Xvfb',
@@ -62,18 +81,20 @@ const PROGRAMS = {
   },
 };
 
-const executable = (path) => {
+const may = (path, mode) => {
   try {
-    accessSync(path, constants.X_OK);
+    accessSync(path, mode);
     return true;
   } catch {
     return false;
   }
 };
 
+const executable = (path) => may(path, constants.X_OK);
+
 /** The path of a program, or undefined. A path in its environment setting wins. */
 export const findProgram = (id) => {
-  const { names, places, setting } = PROGRAMS[id];
+  const { names, places, setting, works, library = false } = PROGRAMS[id];
   const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean);
   const endings = process.platform === 'win32' ? ['.exe'] : [''];
   const candidates = [
@@ -83,7 +104,12 @@ export const findProgram = (id) => {
     ),
     ...places,
   ];
-  return candidates.find((path) => path && executable(path));
+  return candidates.find(
+    (path) =>
+      path &&
+      (library ? may(path, constants.R_OK) : executable(path)) &&
+      (works === undefined || spawnSync(path, works).status === 0),
+  );
 };
 
 const run = (command, words) =>

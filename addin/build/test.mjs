@@ -29,7 +29,7 @@ const counted = () => {
 
 const main = async () => {
   ensurePackages();
-  ensurePrograms(['chromium', 'pdftoppm', 'soffice', 'Xvfb', 'openbox', 'xdotool', 'import']);
+  ensurePrograms(['chromium', 'pdftoppm', 'soffice', 'uno', 'gtk3', 'Xvfb', 'openbox', 'xdotool', 'import']);
   mkdirSync(output, { recursive: true });
   rmSync(report, { force: true });
 

@@ -22,7 +22,8 @@ export const extensionBytes = async (folder = join(dist, 'calc'), node = undefin
   const { packageFiles, zipped } = await importTypeScript('addin/build/calc/index.ts');
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
   const files = { ...packageFiles(root, version), 'engine.cjs': readFileSync(join(folder, 'engine.cjs')) };
-  return node === undefined ? zipped(files) : zipped({ ...files, [node.path]: node.bytes }, [node.path]);
+  if (node === undefined) return zipped(files);
+  return zipped({ ...files, [node.path]: node.bytes, 'engine/LICENSE': node.licence }, [node.path]);
 };
 
 /** Makes dist/wandcount.oxt. */
