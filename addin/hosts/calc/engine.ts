@@ -1,11 +1,12 @@
 import { createInterface } from 'node:readline';
 
 import { questions } from './asking';
+import { endWithParent } from './endWithParent';
 import { answerCall } from './functionCalls';
 import { panes } from './panes';
 import type { PaneHappening, ToEngine } from './wire';
 
-/** The program that the Calc component starts: it ends when its stdin does. */
+/** The program that the Calc component starts: it ends when its stdin does, or its parent. */
 
 const say = (message: object): void => {
   process.stdout.write(`${JSON.stringify(message)}\n`);
@@ -36,3 +37,4 @@ createInterface({ input: process.stdin, terminal: false }).on('line', (line) =>
 );
 
 say({ ready: process.versions.node });
+endWithParent();

@@ -180,6 +180,22 @@ describe('an engine that dies or hangs', () => {
     expect(log).toContain('ready');
     expect(await until(() => !killed.some(alive), 5_000)).toBe(true);
   });
+
+  test('that hangs is not left behind when Calc ends', async () => {
+    await pane();
+    const all = engines(office);
+    expect(all).toHaveLength(2);
+    for (const pid of all) process.kill(pid, 'SIGSTOP');
+    const log = join(office.userFolder, 'wandcount.log');
+    await office.ask({ do: 'set_modified', doc: sheet.doc, to: false });
+    void office.ask({ do: 'end' }).catch(() => undefined);
+    expect(await until(() => office.pids().length === 0, 10_000)).toBe(true);
+    const left = all.filter(alive);
+    for (const pid of left) process.kill(pid, 'SIGKILL');
+    expect(left).toEqual([]);
+    // None was started in their place.
+    expect(readFileSync(log, 'utf8').match(/engine \d+ started/g)).toHaveLength(2);
+  });
 });
 
 describe('a computer where the engine cannot run', () => {
@@ -216,6 +232,32 @@ describe('a computer where the engine cannot run', () => {
     chmodSync(path, 0o755);
     return path;
   };
+
+  test('an engine that computes without end is not left behind when Calc is killed', async () => {
+    const flag = join(folder, 'spin');
+    const spinning = join(folder, 'spinning.cjs');
+    writeFileSync(
+      spinning,
+      `const { isMainThread } = require('node:worker_threads');
+       const spin = () => { if (require('node:fs').existsSync(${JSON.stringify(flag)})) for (;;); };
+       if (isMainThread) setInterval(spin, 50).unref();`,
+    );
+    await open({ env: { WANDCOUNT_NODE: program(`exec "${process.execPath}" -r "${spinning}" "$@"`) } });
+    await sheet.values('B1', [[0.7]]);
+    expect((await sheet.shows(SECONDS)).value).toBeCloseTo(15, 9);
+    await pane();
+    const all = engines(office);
+    expect(all).toHaveLength(2);
+    await pause(3_000);
+    writeFileSync(flag, '');
+    await pause(500);
+    expect(all.filter(alive)).toEqual(all);
+    for (const pid of office.pids()) process.kill(pid, 'SIGKILL');
+    await until(() => !all.some(alive), 5_000);
+    const left = all.filter(alive);
+    for (const pid of left) process.kill(pid, 'SIGKILL');
+    expect(left).toEqual([]);
+  });
 
   test('with a Node that is too old the pane says which it found', async () => {
     await open({

@@ -45,7 +45,7 @@ class AnsweringChild(EngineChild):
                 self._until = None
 
     def _answer(self, message):
-        self.tell(message)
+        self.write(self.line_of(message))
         while answer := self._next_message():
             if answer.get("id") == message["id"]:
                 return answer

@@ -8,6 +8,7 @@ import time
 from .engine_child import Ended, Silent, start_program
 from .finding_node import find_node
 from .log import log
+from .office_end import at_office_end
 
 _OLDEST_NODE = 20
 
@@ -63,6 +64,8 @@ class Engine:
         self._absent = None
         self._absent_until = 0.0
         self._revived = -_BETWEEN_REVIVALS
+        # None until the first start asks to be told of the office's end; True from that end on.
+        self._over = None
         self.missed = False
 
     @property
@@ -103,6 +106,13 @@ class Engine:
         if child:
             child.kill()
 
+    def _office_ends(self):
+        """An engine that hangs or computes without end would not see the office's end."""
+        with self._lock:
+            self._over = True
+            if self._child:
+                self._child.kill()
+
     def _ask(self, message, until):
         def ask(child):
             try:
@@ -132,6 +142,11 @@ class Engine:
                 raise self._absent
             if len(self._starts) == _MOST_STARTS and now - self._starts[0] < 60:
                 raise self._rest("keepsEnding", _LONG_REST)
+            if self._over:
+                raise self._rest("keepsEnding", _LONG_REST)
+            if self._over is None:
+                self._over = False
+                at_office_end(self._office_ends)
             self._node = find_node()
             if not self._node:
                 raise self._rest("noNode", _LOOK_AGAIN)
@@ -195,7 +210,7 @@ class Engine:
     def _ended(self, child):
         # One that ends at once may do so before it is known here.
         with self._lock:
-            current = child is self._child
+            current = child is self._child and not self._over
         if not current:
             return
         if not child.ready.is_set() and not child.killed:

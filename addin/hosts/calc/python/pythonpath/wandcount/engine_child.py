@@ -47,7 +47,6 @@ class EngineChild:
         self.killed = False
         self._on_message = on_message
         self._on_end = on_end
-        self._writing = threading.Lock()
         self._process = start_program([node, packaged("engine.cjs")])
         log.info("engine %d started with %s", self._process.pid, node)
         threading.Thread(target=self._follow, daemon=True).start()
@@ -57,13 +56,16 @@ class EngineChild:
     def running(self):
         return self._process.poll() is None
 
-    def tell(self, message):
-        """Sends a message that nobody waits for an answer to."""
-        line = _encoded(message).encode("ascii") + b"\n"
+    @staticmethod
+    def line_of(message):
+        """A message as the engine reads it."""
+        return _encoded(message).encode("ascii") + b"\n"
+
+    def write(self, line):
+        """Writes a line, which takes until the engine has read what is more than the pipe holds; by one thread at a time."""
         try:
-            with self._writing:
-                self._process.stdin.write(line)
-                self._process.stdin.flush()
+            self._process.stdin.write(line)
+            self._process.stdin.flush()
         except (OSError, ValueError):
             raise Ended() from None
 
