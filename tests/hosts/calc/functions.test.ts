@@ -216,6 +216,8 @@ describe('the pane explains the selected cell', () => {
     const told = await explained('=ROUND(FEED.SECONDS(B1*2;"gal";SUM(1;1.8);"gal/min");0)');
     expect(told).toContain('Sheet1, G1 shows 30');
     expect(told).toContain('SECONDS: Seconds to hold the wand on one plant.');
+    expect(told).toContain('=ROUND(FEED.SECONDS(B1*2,"gal",SUM(1,1.8),"gal/min"),0)');
+    expect(told).toContain('1.4 gal ÷ 2.8 gal/min × 60 s/min = 30 s');
     expect(told).toContain('Source:');
   });
 
