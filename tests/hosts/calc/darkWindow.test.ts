@@ -26,7 +26,6 @@ beforeAll(async () => {
   doc = await openList(office);
   await office.ask({ do: 'window_size', doc, width: 1_270, height: 870 });
   await office.ask({ do: 'dispatch', doc, command: 'vnd.wandcount:show' });
-  await happens({ kind: 'open', section: 'garden' });
 });
 afterAll(async () => {
   await office?.end();
@@ -49,7 +48,7 @@ const contrast = (a: number, b: number): number => {
 
 test('in a dark window every word of a colour of its own stands out from the ground', async () => {
   const seen = new Set<number>();
-  for (const event of MAIN_JOB) {
+  for (const event of [{ kind: 'open', section: 'garden' } as const, ...MAIN_JOB]) {
     await happens(event);
     if (event.kind !== 'open') continue;
     await pause(400);
