@@ -1,3 +1,7 @@
+/*
+ * Numbers outside the range that a comment states are kept out by the callers, who have the words for the user: a
+ * function that checks says so under @throws or @returns, and none of the others is called with them.
+ */
 export * from './measuring/quantity';
 export * from './measuring/units';
 export * from './measuring/amounts';

@@ -6,6 +6,7 @@ import { WorkbookError, type Workbook } from '../../addin/workbook/port';
 import { createPane } from '../../taskpane/pane';
 import type { HostEvent, HostServices } from '../../taskpane/services';
 
+import { calculatingWorkbook } from './calculatingWorkbook';
 import { drive } from './paneDriver';
 import { UNTIDY } from './untidyList';
 
@@ -124,6 +125,39 @@ describe('what was typed', () => {
     memory.user.type('Doses', await rowOfBush(memory), 1, 0.65);
     await pane.dispatch({ kind: 'workbookChanged' });
     expect(user.field('Dose for one Bush').value).toBe('0.65');
+  });
+});
+
+describe('a list of another kind', () => {
+  test('with headings and no roses is told, is not adopted, and the workbook stays', async () => {
+    const memory = memoryWorkbook({ sheets: { List: [['Variety', 'Bed', 'How many']] } });
+    const { pane, user } = await open(memory);
+    const before = memory.inspect();
+    const { blocks } = pane.view().section;
+    const actions = blocks.flatMap((block) => (block.kind === 'actions' ? block.actions : []));
+    expect(actions.find(({ id }) => id === 'garden.adopt')?.disabled).toBeTruthy();
+    await pane.dispatch({ kind: 'press', action: 'garden.adopt' });
+    expect(user.says()).toBe('The headings stand in row 1, but no rows follow: there is nothing to adopt.');
+    expect(memory.inspect()).toEqual(before);
+  });
+
+  test('of formulas is read by what they show, and its formulas stay', async () => {
+    const list: CellInput[][] = [
+      ['Variety', 'Bed', 'Class', 'How many'],
+      [{ formula: '="Winter "&"Lantern"' }, 'Front', 'HT', { formula: '=1+1' }],
+      ['Amber Kettle', 'Front', 'HT', 3],
+      [{ formula: '=1/0' }, 'Front', 'HT', 1],
+    ];
+    const memory = memoryWorkbook({ sheets: { List: list } });
+    const { pane, user } = await open(calculatingWorkbook(memory));
+    expect(user.answer()).toMatch(/^5 roses in 1 bed/);
+    expect(JSON.stringify(pane.view().section)).toContain('#DIV/0!');
+    await user.press('Make the plant inventory');
+    expect([4, 5].map((row) => memory.cell('Plants', row, 0).value)).toEqual([
+      'Winter Lantern',
+      'Amber Kettle',
+    ]);
+    expect(memory.cell('List', 1, 3).formula).toBe('=1+1');
   });
 });
 

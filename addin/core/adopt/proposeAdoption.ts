@@ -178,6 +178,7 @@ const outcomeOf = (headerRows: readonly number[], rows: number): string => {
  *
  * @param sheet the cells from A1, any shape, titles and blank lines included
  * @returns a proposal; one with a 'stop' problem where there is nothing to read (it never throws)
+ * Source: how growers write their lists; common practice, nothing published.
  * @example proposeAdoption({ cells: [['Variety', 'Bed'], ['Amber Kettle', 'Front']], merges: [] }).headerRow // 0
  */
 export const proposeAdoption = (sheet: ListSheet, overrides: Overrides = {}): Proposal => {

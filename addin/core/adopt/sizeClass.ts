@@ -55,6 +55,7 @@ export interface RoseReading {
  * what they are and a miniature stays one however big it grew; no word about a pot means the ground.
  *
  * @returns undefined where neither class nor size is known: it is asked, not guessed
+ * Source: how growers write their lists; common practice, nothing published.
  * @example sizeClassFor({ roseClass: 'Miniature', pot: true }) // 'Potted miniature'
  */
 export const sizeClassFor = ({ roseClass, size, pot }: RoseReading): SizeClass | undefined => {
