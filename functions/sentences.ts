@@ -115,7 +115,10 @@ export const outOfReach = (name: string, given: unknown): Refused =>
 
 export const noSuchFunction = (given: unknown, known: readonly string[]): Refused => ({
   error: '#NAME?',
-  sentence: `${told(given)} is not a function of this program; the functions are ${list(known)}.`,
+  sentence:
+    typeof given === 'string'
+      ? `${told(given)} is not a function of this program; the functions are ${list(known)}.`
+      : `The name of a function is a text; the functions are ${list(known)}.`,
 });
 
 export const argumentsNotAList = (given: unknown): Refused =>

@@ -192,5 +192,13 @@ test('a name that is anything at all is #NAME? in a sentence', () => {
       expectProper(outcome, args);
       expect(outcome).toHaveProperty('error', '#NAME?');
     }),
+    {
+      examples: [
+        [-Infinity, []],
+        [NaN, []],
+        [undefined, []],
+        [{}, []],
+      ],
+    },
   );
 });
