@@ -149,7 +149,7 @@ describe('the whole main job, through the Office adapter, on the grid', () => {
     expect(await open.stub<number>('calls')).toBeGreaterThan(50);
   });
 
-  test('wrote each change in one request, with nothing newer than the program had', async () => {
+  test('wrote each change in one request, and needed the newest of the declared sets', async () => {
     const used = await open.stub<[string, string][]>('used');
     expect(used.length).toBeGreaterThan(60);
     const { writes, request, answer } = await open.stub<Record<string, number>>('traffic');
