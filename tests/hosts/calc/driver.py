@@ -114,8 +114,7 @@ def install(request):
 
 def open_document(request):
     url = uno.systemPathToFileUrl(request["path"]) if "path" in request else "private:factory/scalc"
-    how = named(Hidden=request.get("hidden", False), ReadOnly=request.get("readOnly", False))
-    opened = state["desktop"].loadComponentFromURL(url, "_blank", 0, how)
+    opened = state["desktop"].loadComponentFromURL(url, "_blank", 0, named(Hidden=request.get("hidden", False)))
     key = opened.RuntimeUID
     state["documents"][key] = opened
     return key
@@ -260,18 +259,6 @@ def undo(request):
 
 def undo_titles(request):
     return document(request).getUndoManager().getAllUndoActionTitles()
-
-
-def redo_titles(request):
-    return document(request).getUndoManager().getAllRedoActionTitles()
-
-
-def protect_sheet(request):
-    sheet_of(request).protect("")
-
-
-def protect_structure(request):
-    document(request).protect("")
 
 
 def rename_sheet(request):
