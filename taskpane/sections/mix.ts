@@ -18,6 +18,9 @@ import { askProduct, productBlocks } from './productFields';
 export const askMixName = (state: PaneState, garden: Garden) =>
   askText(state, { section: 'mix', id: 'mix.name', label: 'This mix is called', known: garden.mixName });
 
+/** Products above their label's greatest rate. */
+const namesOver = (mix: readonly MixProduct[]): string[] => overLabel(mix).map(({ name }) => name);
+
 /** Whether the sheets hold a mix to plan with. */
 export const mixStep = ({ garden }: PaneState): StepState => {
   if (garden === undefined || garden.mix.length === 0) return { kind: 'empty' };
@@ -25,7 +28,7 @@ export const mixStep = ({ garden }: PaneState): StepState => {
   if (wrong !== undefined) return { kind: 'attention', why: wrong.sentence };
   const mix = mixProductsOf(garden);
   if ('refused' in mix) return { kind: 'attention', why: mix.refused };
-  const over = overLabel(mix).map(({ name }) => name);
+  const over = namesOver(mix);
   if (over.length > 0)
     return { kind: 'attention', why: `${listed(over)} is above the label's greatest rate` };
   return { kind: 'ready', says: plural(mix.length, 'product') };
@@ -42,7 +45,7 @@ const typedMix = (
 };
 
 const overBlocks = (mix: readonly MixProduct[]): Block[] =>
-  overLabel(mix).map(({ name }) => ({
+  namesOver(mix).map((name) => ({
     kind: 'text',
     tone: 'warning',
     text: `${name} is above its label's greatest rate. The round is not planned so, unless you write a reason there; the label may be binding where you live.`,
@@ -76,7 +79,7 @@ export const mixSection = (state: PaneState, garden: Garden): Section => {
           : []),
         fold(state, 'mix.products', 'Products: change one or add one', products),
       ];
-  const over = overLabel(mix).map(({ name }) => name);
+  const over = namesOver(mix);
   const answer = ready
     ? `${dryRunSentence(mix, rows, barrel)}${over.length === 0 ? '' : `: above the label's greatest rate of ${listed(over)}`}`
     : none

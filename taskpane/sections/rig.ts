@@ -1,7 +1,6 @@
 import { findUnit, litres, toCanonical, workingVolume } from '../../addin/core';
-import { rigRefusal } from '../../addin/core/round/rigRefusals';
 import type { Garden } from '../../addin/workbook/garden';
-import { flowAtWand, roundRig } from '../../addin/workbook/roundRig';
+import { flowAtWand } from '../../addin/workbook/roundRig';
 import { unitBeside } from '../asked';
 import { inUnitWords } from '../quantityWords';
 import type { PaneState } from '../state';
@@ -10,7 +9,7 @@ import type { Section, StepState } from '../view';
 import { fold } from './fold';
 import { goingOn, keeping } from './leading';
 import { problemBlocks } from './problems';
-import { askRig, flowOf, type RigAnswers } from './rigFields';
+import { askRig, flowOf, usableRig, type RigAnswers } from './rigFields';
 import { askTimedBuckets, timedBucketBlocks, type TimedBucketAnswers } from './timedBucket';
 
 const answerOf = (garden: Garden, asked: RigAnswers, buckets: TimedBucketAnswers): string => {
@@ -37,10 +36,8 @@ export const rigStep = ({ garden }: PaneState): StepState => {
   if (wrong !== undefined) return { kind: 'attention', why: wrong.sentence };
   const flow = flowAtWand(garden);
   if (garden.rig.barrel.value === undefined && flow === undefined) return { kind: 'empty' };
-  const rig = roundRig(garden);
-  if (Array.isArray(rig)) return { kind: 'attention', why: rig[0]?.refused ?? '' };
-  const refused = rigRefusal(rig, garden.settings.measures)?.refused;
-  if (refused !== undefined) return { kind: 'attention', why: refused };
+  const rig = usableRig(garden);
+  if ('refused' in rig) return { kind: 'attention', why: rig.refused };
   return { kind: 'ready', says: `${inUnitWords(rig.flow, garden.rig.flow.unit)} at the wand` };
 };
 

@@ -1,4 +1,4 @@
-import type { LitresPerMinute } from '../../addin/core';
+import type { LitresPerMinute, Rig } from '../../addin/core';
 import { rigRefusal } from '../../addin/core/round/rigRefusals';
 import type { Entry, Garden, RigSheet, TimedBuckets } from '../../addin/workbook/garden';
 import { flowAtWand, roundRig } from '../../addin/workbook/roundRig';
@@ -153,6 +153,13 @@ export const flowOf = (
   buckets: TimedBucketAnswers,
 ): LitresPerMinute | undefined => flowAtWand({ ...garden, ...rigToKeep(garden, asked, buckets) });
 
+/** The rig in the planner's units, or why no round can be planned with it. */
+export const usableRig = (garden: Garden): Rig | { readonly refused: string } => {
+  const rig = roundRig(garden);
+  if (Array.isArray(rig)) return { refused: rig[0]?.refused ?? '' };
+  return rigRefusal(rig, garden.settings.measures) ?? rig;
+};
+
 /** Why the rig cannot be kept as it stands; undefined where it can. */
 export const rigFault = (
   garden: Garden,
@@ -165,10 +172,7 @@ export const rigFault = (
     return 'The bucket holds: nothing was given; use the volume that each time filled.';
   if (flowOf(garden, asked, buckets) === undefined)
     return 'The flow at the wand is not known: time a bucket, or write the flow.';
-  const kept = roundRig({
-    ...garden,
-    ...rigToKeep(garden, asked, buckets),
-    has: { ...garden.has, rig: true },
-  });
-  return Array.isArray(kept) ? kept[0]?.refused : rigRefusal(kept, garden.settings.measures)?.refused;
+  const has = { ...garden.has, rig: true };
+  const rig = usableRig({ ...garden, ...rigToKeep(garden, asked, buckets), has });
+  return 'refused' in rig ? rig.refused : undefined;
 };

@@ -6,7 +6,7 @@ import { areaNamed } from '../../addin/workbook/snapshot';
 import { askChoice, askText, askToggle } from '../asked';
 import { mixProductsOf, planOf } from '../planning';
 import type { PaneState } from '../state';
-import { readClock, readDay } from '../time';
+import { clockTime, readClock, readDay } from '../time';
 import type { Action, Block, Section, StepState } from '../view';
 
 import { fold } from './fold';
@@ -28,7 +28,7 @@ export interface Missing {
 const usualStart = ({ card }: PaneState): string => {
   if (card === undefined) return '07:00';
   const minutes = Math.round(card.start * 1440) % 1440;
-  return [Math.floor(minutes / 60), minutes % 60].map((part) => String(part).padStart(2, '0')).join(':');
+  return clockTime(minutes * 60).padStart('07:00'.length, '0');
 };
 
 export const askRound = (state: PaneState, garden: Garden) => {

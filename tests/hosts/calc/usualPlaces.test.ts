@@ -22,7 +22,7 @@ const ENVIRONMENTS: Readonly<Record<System, Readonly<Record<string, string>>>> =
   },
   // What programs get that are started from the desktop.
   darwin: { PATH: '/usr/bin:/bin:/usr/sbin:/sbin', HOME: '/Users/ada' },
-  linux: { PATH: '/usr/bin:/bin', HOME: '/home/ada' },
+  linux: { PATH: '/usr/bin:/bin', HOME: '/people/ada' },
 };
 
 const COMPONENT = join(root, 'addin', 'hosts', 'calc', 'python', 'pythonpath');
@@ -78,13 +78,13 @@ const USUAL: Readonly<Record<System, Readonly<Record<string, string>>>> = {
     'the old name': '/usr/bin/nodejs',
     'a folder in /opt': '/opt/node-v22.11.0-linux-x64/bin/node',
     'the folder of the archive’s guide': '/usr/local/lib/nodejs/node-v22.11.0-linux-x64/bin/node',
-    'one user’s programs': '/home/ada/.local/bin/node',
-    nvm: '/home/ada/.nvm/versions/node/v22.11.0/bin/node',
-    Volta: '/home/ada/.volta/bin/node',
-    fnm: '/home/ada/.local/share/fnm/node-versions/v22.11.0/installation/bin/node',
-    asdf: '/home/ada/.asdf/installs/nodejs/22.11.0/bin/node',
-    mise: '/home/ada/.local/share/mise/installs/node/22.11.0/bin/node',
-    n: '/home/ada/n/bin/node',
+    'one user’s programs': '/people/ada/.local/bin/node',
+    nvm: '/people/ada/.nvm/versions/node/v22.11.0/bin/node',
+    Volta: '/people/ada/.volta/bin/node',
+    fnm: '/people/ada/.local/share/fnm/node-versions/v22.11.0/installation/bin/node',
+    asdf: '/people/ada/.asdf/installs/nodejs/22.11.0/bin/node',
+    mise: '/people/ada/.local/share/mise/installs/node/22.11.0/bin/node',
+    n: '/people/ada/n/bin/node',
   },
 };
 
@@ -119,7 +119,7 @@ describe.each(Object.keys(USUAL) as System[])('on %s', (system) => {
 });
 
 test.each<[System, (version: string) => string]>([
-  ['linux', (version) => `/home/ada/.nvm/versions/node/${version}/bin/node`],
+  ['linux', (version) => `/people/ada/.nvm/versions/node/${version}/bin/node`],
   ['linux', (version) => `/usr/local/lib/nodejs/node-${version}-linux-x64/bin/node`],
   ['darwin', (version) => `/Users/ada/.nvm/versions/node/${version}/bin/node`],
   ['win32', (version) => USUAL.win32.fnm!.replace('v22.11.0', version)],

@@ -13,9 +13,9 @@ const border = (line: Line | undefined) => line && { s: KINDS[line.kind], cl: { 
 const colour = (rgb: string | undefined) => (rgb === undefined ? null : { rgb });
 const truth = (given: boolean | undefined) => (given ? BooleanNumber.TRUE : null);
 
-/** A look with everything that a look may set: a null takes away what an earlier look had set. */
 const ALIGN = { left: HorizontalAlign.LEFT, right: HorizontalAlign.RIGHT } as const;
 
+/** A look with everything that a look may set: a null takes away what an earlier look had set. */
 const styleOf = ({ bold, italic, size, ink, ground, align, lines = {} }: Look): object => ({
   bl: truth(bold),
   it: truth(italic),

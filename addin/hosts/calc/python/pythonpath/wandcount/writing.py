@@ -87,14 +87,17 @@ class _Leaving(unohelper.Base, XUndoManagerListener):
 def _run(document, operations, kinds):
     words = FormulaWords(document)
     for op in operations:
-        if op["op"] in kinds:
-            kinds[op["op"]](document, op, words)
+        kinds[op["op"]](document, op, words)
+
+
+def _is_view(op):
+    return op["op"] in _VIEW_OPERATIONS
 
 
 def _write(document, operations):
     document.lockControllers()
     try:
-        _run(document, operations, _OPERATIONS)
+        _run(document, [op for op in operations if not _is_view(op)], _OPERATIONS)
     finally:
         document.unlockControllers()
 
@@ -118,7 +121,7 @@ def apply(document, title, operations):
         # Only now: a view that goes to another sheet sets the undo's length anew, and while a step is open
         # that throws away the first of its parts where it has more than the user's number of steps.
         try:
-            _run(document, operations, _VIEW_OPERATIONS)
+            _run(document, list(filter(_is_view, operations)), _VIEW_OPERATIONS)
         except Exception as error:
             failed = error
     if failed:
