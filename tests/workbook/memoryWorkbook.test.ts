@@ -1,5 +1,5 @@
 import { memoryWorkbook } from '../../addin/workbook/memoryWorkbook';
-import { portContract } from './portContract';
+import { portContract } from './portContract/portContract';
 
 portContract('The memory workbook', async () => {
   const workbook = memoryWorkbook();

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll } from 'vitest';
 
 import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
-import { portContract, type HostInspection, type HostUnderTest } from '../../workbook/portContract';
+import type { HostInspection, HostUnderTest } from '../../workbook/portContract/hostUnderTest';
+import { portContract } from '../../workbook/portContract/portContract';
 import { startOffice, type Office } from './office';
 
 let office: Office;

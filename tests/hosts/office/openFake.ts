@@ -2,7 +2,7 @@ import { thisProgram, type ExcelProgram } from '../../../addin/hosts/office/exce
 import { charactersOf } from '../../../addin/hosts/office/write/columnWidth';
 import { officeWorkbook, type OfficeWorkbook } from '../../../addin/hosts/office/officeWorkbook';
 import { areaOfReference } from '../../../addin/workbook/references';
-import type { HostInspection } from '../../workbook/portContract';
+import type { HostInspection } from '../../workbook/portContract/hostUnderTest';
 
 import { apiMembers } from './fake/apiMembers';
 import { fakeExcel, type FakeExcel, type FakeOptions } from './fake/fakeExcel';

@@ -1,6 +1,6 @@
 import { describe } from 'vitest';
 
-import { portContract } from '../../workbook/portContract';
+import { portContract } from '../../workbook/portContract/portContract';
 
 import { openFake } from './openFake';
 

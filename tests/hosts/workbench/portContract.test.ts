@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
-import { portContract } from '../../workbook/portContract';
+import { portContract } from '../../workbook/portContract/portContract';
 import { openTestPage, type TestPage } from './openTestPage';
 
 let bench: TestPage;
