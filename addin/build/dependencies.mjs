@@ -4,13 +4,16 @@ import { join } from 'node:path';
 
 import { root } from './paths.mjs';
 
-const OLDEST_NODE = 20;
+/** Whether the build and the tests run on this Node, as `engines` of package.json says. */
+const serves = (major, minor) => (major === 20 && minor >= 19) || (major === 22 && minor >= 12) || major > 22;
 
 /** Installs the npm packages where they are missing or older than the lock file. Uses Node alone. */
 export const ensurePackages = () => {
-  const major = Number(process.versions.node.split('.')[0]);
-  if (major < OLDEST_NODE) {
-    throw new Error(`Wandcount needs Node ${OLDEST_NODE} or newer; this is Node ${process.versions.node}.`);
+  const { node } = process.versions;
+  if (!serves(...node.split('.').map(Number))) {
+    throw new Error(
+      `Wandcount needs Node 20.19 or newer (of Node 22, 22.12 or newer) to build; this is Node ${node}.`,
+    );
   }
   // npm writes this file last, so it is there and newer than the lock file only after a whole installation.
   const installed = join(root, 'node_modules', '.package-lock.json');

@@ -136,7 +136,7 @@ export const ensurePrograms = (ids) => {
   const said = missing.map((id) => PROGRAMS[id].says).join(' and ');
   const settings = missing.map((id) => PROGRAMS[id].setting).join(', ');
   throw new Error(
-    `The tests need ${said}. On Debian or Ubuntu run:\n  sudo apt-get update && sudo apt-get ${words.join(' ')}\n` +
+    `This needs ${said}. On Debian or Ubuntu run:\n  sudo apt-get update && sudo apt-get ${words.join(' ')}\n` +
       `Elsewhere install it your way; if it is not on PATH, set ${settings} to its path.`,
   );
 };

@@ -15,7 +15,7 @@ describe('programs that the tests drive', () => {
   test('are named with the command that installs them where the user may not install', () => {
     const { status, stderr } = asked(['chromium', 'Xvfb'], { PATH: '/nowhere' });
     expect(status).not.toBe(0);
-    expect(stderr).toContain('The tests need Chromium and the virtual display Xvfb.');
+    expect(stderr).toContain('This needs Chromium and the virtual display Xvfb.');
     expect(stderr).toContain(
       'sudo apt-get install -y --no-install-recommends chromium fonts-dejavu-core xvfb',
     );

@@ -3,6 +3,7 @@ import { availableParallelism, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 
+import { ensurePrograms } from '../programs.mjs';
 import { importTypeScript } from '../typescript.mjs';
 
 const SHEET = 'Sheet1';
@@ -184,6 +185,7 @@ const buildingPlants = async (office, print) => {
 
 /** In a real LibreOffice without a window. */
 export const run = async (print) => {
+  ensurePrograms(['soffice', 'uno']);
   const { startOffice } = await importTypeScript('tests/hosts/calc/office.ts');
   const office = await startOffice();
   try {

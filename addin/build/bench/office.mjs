@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import { buildOffice, officeFolder } from '../office/buildOffice.mjs';
 import { ensureCertificates } from '../office/certificates.mjs';
 import { serveOffice } from '../office/serveOffice.mjs';
-import { findProgram } from '../programs.mjs';
+import { ensurePrograms, findProgram } from '../programs.mjs';
 
 const RUNS = 5;
 /** In place of the platform's own library, which is fetched from elsewhere: a program with an empty workbook. */
@@ -63,6 +63,7 @@ const firstPaint = async () => {
 
 /** Sizes of the scripts, raw and compressed, and how soon the pane is seen. */
 export const run = async (print) => {
+  ensurePrograms(['chromium']);
   await buildOffice();
   for (const name of readdirSync(officeFolder).filter((file) => /\.(js|css)$/.test(file))) {
     const bytes = readFileSync(join(officeFolder, name));

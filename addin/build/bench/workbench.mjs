@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 
 import { dist } from '../paths.mjs';
-import { findProgram } from '../programs.mjs';
+import { ensurePrograms, findProgram } from '../programs.mjs';
 import { serve } from '../serve.mjs';
 import { buildFunctions, buildWorkbench } from '../targets.mjs';
 import { bundle } from '../bundle.mjs';
@@ -133,6 +133,7 @@ const printRecalculation = async (print, browser) => {
 
 /** Sizes of what is delivered, how soon the grid can be used, and what a function costs in it. */
 export const run = async (print) => {
+  ensurePrograms(['chromium']);
   await buildFunctions();
   await buildWorkbench();
   printSizes(print);
