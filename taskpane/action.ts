@@ -1,5 +1,6 @@
 import type { Change } from '../addin/workbook/change';
 
+import type { WhyNot } from './offer';
 import type { HostServices } from './services';
 import type { PaneState } from './state';
 
@@ -23,7 +24,13 @@ export interface Work {
 }
 
 /** A press of a button, from the state it was pressed in. */
-export type Action = (state: PaneState, work: Work) => Done | Promise<Done>;
+export type Act = (state: PaneState, work: Work) => Done | Promise<Done>;
+
+/** What a button does, in the pane and wherever else a host puts one; it is refused where the pane does not offer it. */
+export interface Action {
+  readonly whyNot: WhyNot;
+  readonly act: Act;
+}
 
 /** The user stopped long work; nothing was written. */
 export class Stopped extends Error {

@@ -1,6 +1,6 @@
 import { WorkbookError, type Workbook } from '../addin/workbook/port';
 
-import { Stopped, type Action, type Done, type Work } from './action';
+import { refused, Stopped, type Action, type Done, type Work } from './action';
 import { actionNamed } from './actions/actionNamed';
 import { readBook } from './book';
 import { listWanted, readChosenList } from './chosenList';
@@ -111,7 +111,9 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   /** What was typed after the press is not part of it. */
   const perform = async (action: Action, typed: PaneState['typed']): Promise<void> => {
     try {
-      await finish(await action({ ...state, typed }, work));
+      const pressed = { ...state, typed };
+      const why = action.whyNot(pressed);
+      await finish(why === undefined ? await action.act(pressed, work) : refused(why));
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
       say('warning', 'Stopped. Nothing was written.');

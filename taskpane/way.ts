@@ -1,8 +1,9 @@
-import { gardenSection, gardenStep } from './sections/garden';
+import { gardenSection } from './sections/garden';
 import { isLogged, logSection, logStep } from './sections/log';
-import { mixSection, mixStep } from './sections/mix';
-import { rigSection, rigStep } from './sections/rig';
-import { cardSheet, roundSection, roundStep, type Missing } from './sections/round';
+import { missingOf, prepared, PREPARING } from './sections/missing';
+import { mixSection } from './sections/mix';
+import { rigSection } from './sections/rig';
+import { cardSheet, roundSection, roundStep } from './sections/round';
 import { tanksSection } from './sections/tanks';
 import { thisCell } from './sections/thisCell';
 import type { PaneState, SectionId } from './state';
@@ -17,37 +18,11 @@ const LABELS: Readonly<Record<SectionId, string>> = {
   tanks: 'Tank what-if',
 };
 
-const PREPARING = ['garden', 'rig', 'mix'] as const;
-
-/** What is to be done at a stop that has nothing yet, as the end of "Next: …". */
-const toBegin = (section: (typeof PREPARING)[number], { garden }: PaneState): string => {
-  if (section === 'rig') return 'time a bucket at the wand, and say how big the barrel is';
-  if (section === 'mix') return 'say what goes into the barrel';
-  return garden?.has.plants
-    ? 'type your roses into the Plants sheet, or adopt a list'
-    : 'make the plant inventory from your list';
-};
-
-const prepared = (state: PaneState): Readonly<Record<(typeof PREPARING)[number], StepState>> => ({
-  garden: gardenStep(state),
-  rig: rigStep(state),
-  mix: mixStep(state),
-});
-
-/** What a round still needs before it is worth planning, in the order of the way. */
-export const missingOf = (state: PaneState): Missing[] => {
-  const steps = prepared(state);
-  return PREPARING.filter((section) => steps[section].kind === 'empty').map((section) => ({
-    section,
-    why: toBegin(section, state),
-  }));
-};
-
 type StepStates = Readonly<Record<SectionId, StepState>>;
 
 const stepStates = (state: PaneState): StepStates => ({
   ...prepared(state),
-  round: roundStep(state, missingOf(state)),
+  round: roundStep(state),
   log: logStep(state),
   tanks: { kind: 'ready' },
 });
@@ -114,7 +89,7 @@ const sectionOf = (state: PaneState): Section => {
     case 'mix':
       return mixSection(state, garden);
     case 'round':
-      return roundSection(state, garden, missingOf(state));
+      return roundSection(state, garden);
     case 'log':
       return logSection(state);
     case 'tanks':

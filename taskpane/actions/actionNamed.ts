@@ -7,7 +7,8 @@ import { rigActions } from './rigActions';
 import { roundActions } from './roundActions';
 import { tankActions } from './tankActions';
 
-const actions: Readonly<Record<string, Action>> = {
+/** Every action by its button's id. */
+export const actions: Readonly<Record<string, Action>> = {
   ...gardenActions,
   ...rigActions,
   ...mixActions,

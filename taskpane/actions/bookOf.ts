@@ -1,5 +1,6 @@
 import type { Garden } from '../../addin/workbook/garden';
 import { WorkbookError, type Snapshot } from '../../addin/workbook/port';
+import { UNREAD } from '../offer';
 import type { PaneState } from '../state';
 
 /**
@@ -8,7 +9,6 @@ import type { PaneState } from '../state';
  * @throws WorkbookError before it was read
  */
 export const bookOf = ({ garden, snapshot }: PaneState): { garden: Garden; snapshot: Snapshot } => {
-  if (garden === undefined || snapshot === undefined)
-    throw new WorkbookError('The workbook is not read yet. Try again in a moment.');
+  if (garden === undefined || snapshot === undefined) throw new WorkbookError(UNREAD);
   return { garden, snapshot };
 };

@@ -1,11 +1,13 @@
 import { adoptList } from '../../addin/workbook/useCases/adoptList';
 import { keepBeds, keepDoses } from '../../addin/workbook/useCases/keepDoses';
 import { newGarden } from '../../addin/workbook/useCases/newGarden';
-import { did, refused, type Action } from '../action';
+import { did, refused, type Act, type Action } from '../action';
 import { adoptionOf } from '../adoption';
 import { firstFault } from '../asked';
 import { AGAIN_FOLD } from '../chosenList';
 import { plural } from '../quantityWords';
+import { whyNoGarden } from '../offer';
+import { whyNotAdopt, whyNotBegin } from '../sections/garden';
 import { askBeds, askDoses } from '../sections/gardenBeds';
 import { settled, triedIn, type PaneState } from '../state';
 
@@ -19,12 +21,10 @@ const adopted =
     folds: { ...state.folds, [AGAIN_FOLD]: false },
   });
 
-const adopt: Action = async (state, work) => {
+const adopt: Act = async (state, work) => {
   const { garden, snapshot } = bookOf(state);
-  if (state.list === undefined) return refused('No list is read yet: choose the sheet that holds it.');
   await work.step('Reading the roses', 0.2);
-  const { inventory } = adoptionOf(state, state.list);
-  if (inventory.plants.length === 0) return refused(inventory.outcome);
+  const { inventory } = adoptionOf(state, state.list!);
   await work.step('Making the plant inventory', 0.6);
   const { change, added, already } = adoptList(snapshot, inventory, garden.settings.measures);
   const lines = plural(added, 'line');
@@ -32,7 +32,7 @@ const adopt: Action = async (state, work) => {
   return did(`Made the plant inventory, ${lines}${before}. ${inventory.outcome}`, change, adopted(state));
 };
 
-const begin: Action = (state) => {
+const begin: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   return did(
     'Made the sheets of an empty garden. Type your roses into Plants.',
@@ -40,7 +40,7 @@ const begin: Action = (state) => {
   );
 };
 
-const doses: Action = (state) => {
+const doses: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askDoses(state, garden);
   const fault = firstFault(asked.map(({ asked: answer }) => answer));
@@ -53,7 +53,7 @@ const doses: Action = (state) => {
   return did('Kept the doses.', change, settled(state, 'garden', 'dose.'));
 };
 
-const beds: Action = (state) => {
+const beds: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askBeds(state, garden);
   const fault = firstFault(asked.flatMap(({ walk, station }) => [walk, station]));
@@ -68,8 +68,8 @@ const beds: Action = (state) => {
 };
 
 export const gardenActions: Readonly<Record<string, Action>> = {
-  'garden.adopt': adopt,
-  'garden.new': begin,
-  'doses.keep': doses,
-  'beds.keep': beds,
+  'garden.adopt': { whyNot: whyNotAdopt, act: adopt },
+  'garden.new': { whyNot: whyNotBegin, act: begin },
+  'doses.keep': { whyNot: whyNoGarden, act: doses },
+  'beds.keep': { whyNot: whyNoGarden, act: beds },
 };

@@ -1,15 +1,14 @@
 import { logRound } from '../../addin/workbook/log/logRound';
-import { did, refused, type Action } from '../action';
-import { askLog, logFault, roundFed } from '../sections/log';
+import { did, refused, type Act, type Action } from '../action';
+import { askLog, logFault, roundFed, whyNoLog } from '../sections/log';
 import { settled, triedIn } from '../state';
 import { dayInWords } from '../time';
 
 import { bookOf } from './bookOf';
 
-const write: Action = (state) => {
+const write: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
-  const { card } = state;
-  if (card === undefined) return refused('There is no card with numbers to log: make the card first.');
+  const card = state.card!;
   const asked = askLog(state, card);
   const fault = logFault(asked);
   if (fault !== undefined) return refused(fault, triedIn('log'));
@@ -22,4 +21,6 @@ const write: Action = (state) => {
   );
 };
 
-export const logActions: Readonly<Record<string, Action>> = { 'log.write': write };
+export const logActions: Readonly<Record<string, Action>> = {
+  'log.write': { whyNot: whyNoLog, act: write },
+};

@@ -1,9 +1,10 @@
 import type { MixRow, Product } from '../../addin/workbook/garden';
 import { keepMix, keepProducts } from '../../addin/workbook/useCases/keepMix';
-import { did, refused, type Action } from '../action';
+import { did, refused, type Act, type Action } from '../action';
 import { mixProductsOf } from '../planning';
 import { plural } from '../quantityWords';
-import { askMixName } from '../sections/mix';
+import { whyNoGarden } from '../offer';
+import { askMixName, whyNoMix } from '../sections/mix';
 import { askMixLines, mixFault, rowsOf } from '../sections/mixRows';
 import { askProduct, productFault, productToKeep } from '../sections/productFields';
 import { settled, triedIn } from '../state';
@@ -12,7 +13,7 @@ import { bookOf } from './bookOf';
 
 const withoutRow = ({ product, rate }: MixRow): Omit<MixRow, 'row'> => ({ product, rate });
 
-const mix: Action = (state) => {
+const mix: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const lines = askMixLines(state, garden);
   const fault = mixFault(lines);
@@ -30,7 +31,7 @@ const mix: Action = (state) => {
   );
 };
 
-const product: Action = (state) => {
+const product: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askProduct(state, garden);
   const fault = productFault(garden, asked);
@@ -50,4 +51,7 @@ const product: Action = (state) => {
   );
 };
 
-export const mixActions: Readonly<Record<string, Action>> = { 'mix.keep': mix, 'product.keep': product };
+export const mixActions: Readonly<Record<string, Action>> = {
+  'mix.keep': { whyNot: whyNoMix, act: mix },
+  'product.keep': { whyNot: whyNoGarden, act: product },
+};

@@ -1,5 +1,6 @@
 import { keepRig } from '../../addin/workbook/useCases/keepRig';
-import { did, refused, type Action } from '../action';
+import { did, refused, type Act, type Action } from '../action';
+import { whyNoGarden } from '../offer';
 import { inUnitWords } from '../quantityWords';
 import { askRig, flowOf, rigFault, rigToKeep } from '../sections/rigFields';
 import { askTimedBuckets } from '../sections/timedBucket';
@@ -7,7 +8,7 @@ import { settled, triedIn } from '../state';
 
 import { bookOf } from './bookOf';
 
-const keep: Action = (state) => {
+const keep: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askRig(state, garden);
   const buckets = askTimedBuckets(state, garden);
@@ -30,4 +31,6 @@ const keep: Action = (state) => {
   return did(`Kept the rig${words}.`, change, settled(state, 'rig', 'rig.'));
 };
 
-export const rigActions: Readonly<Record<string, Action>> = { 'rig.keep': keep };
+export const rigActions: Readonly<Record<string, Action>> = {
+  'rig.keep': { whyNot: whyNoGarden, act: keep },
+};

@@ -1,15 +1,15 @@
 import { makeCard } from '../../addin/workbook/card/makeCard';
-import { did, refused, type Action } from '../action';
+import { did, refused, type Act, type Action } from '../action';
 import { firstFault } from '../asked';
 import { planOf } from '../planning';
-import { askRound, cardSheet, roundAnswers } from '../sections/round';
+import { askRound, cardSheet, roundAnswers, whyNoCard, whyNoPrint } from '../sections/round';
 import { roundSentence } from '../sections/roundPlan';
 import { triedIn } from '../state';
 import { readClock, serialDay } from '../time';
 
 import { bookOf } from './bookOf';
 
-const card: Action = (state) => {
+const card: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askRound(state, garden);
   const fault = firstFault([asked.date, asked.start]);
@@ -26,12 +26,12 @@ const card: Action = (state) => {
   return did(`Made the card: ${roundSentence(garden, planned.input, planned.plan)}.`, change);
 };
 
-const print: Action = async (state, { services }) => {
-  const sheet = cardSheet(state);
-  if (sheet === undefined || services.print === undefined)
-    return refused('There is no card to print: make the card first.');
-  await services.print(sheet);
+const print: Act = async (state, { services }) => {
+  await services.print?.(cardSheet(state)!);
   return did('Handed the card to the printer.');
 };
 
-export const roundActions: Readonly<Record<string, Action>> = { 'round.card': card, 'round.print': print };
+export const roundActions: Readonly<Record<string, Action>> = {
+  'round.card': { whyNot: whyNoCard, act: card },
+  'round.print': { whyNot: whyNoPrint, act: print },
+};

@@ -1,14 +1,14 @@
 import { roundInput } from '../../addin/workbook/roundInput';
 import { tankSheet } from '../../addin/workbook/tanks/tankSheet';
-import { did, refused, type Action } from '../action';
+import { did, refused, type Act, type Action } from '../action';
 import { askRound, roundAnswers } from '../sections/round';
 import { askTanks, tanksFault, tanksToWrite } from '../sections/tankFields';
-import { tanksFinding } from '../sections/tanks';
+import { tanksFinding, whyNoTanks } from '../sections/tanks';
 import { triedIn } from '../state';
 
 import { bookOf } from './bookOf';
 
-const write: Action = (state) => {
+const write: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askTanks(state, garden);
   const fault = tanksFault(asked);
@@ -27,4 +27,6 @@ const write: Action = (state) => {
   return did(`Wrote the barrels side by side: ${finding}`, change);
 };
 
-export const tankActions: Readonly<Record<string, Action>> = { 'tanks.write': write };
+export const tankActions: Readonly<Record<string, Action>> = {
+  'tanks.write': { whyNot: whyNoTanks, act: write },
+};

@@ -13,7 +13,7 @@ import {
 import { askChoice, askToggle } from '../asked';
 import { plural } from '../quantityWords';
 import type { PaneState } from '../state';
-import type { Block, Field } from '../view';
+import type { Action, Block, Field } from '../view';
 
 import { fold } from './fold';
 
@@ -187,8 +187,13 @@ const openQuestions = ({ inventory: { asked } }: Adoption): Block[] => {
   return [{ kind: 'text', text }];
 };
 
-/** How the list was understood, for confirmation; the questions first. */
-export const adoptBlocks = (state: PaneState, list: ChosenList, adoption: Adoption): Block[] => {
+/** How the list was understood, for confirmation by the action; the questions first. */
+export const adoptBlocks = (
+  state: PaneState,
+  list: ChosenList,
+  adoption: Adoption,
+  action: Action,
+): Block[] => {
   const readable = adoption.inventory.plants.length > 0;
   const hasBeds = adoption.proposal.columns.some(({ meaning }) => meaning === 'bed');
   return [
@@ -212,17 +217,7 @@ export const adoptBlocks = (state: PaneState, list: ChosenList, adoption: Adopti
       : []),
     ...askedBlock(state, adoption),
     ...(readable ? [sizesBlock(adoption)] : []),
-    {
-      kind: 'actions',
-      actions: [
-        {
-          id: 'garden.adopt',
-          label: 'Make the plant inventory',
-          primary: true,
-          ...(readable ? {} : { disabled: true, why: 'No rose was read from this list yet.' }),
-        },
-      ],
-    },
+    { kind: 'actions', actions: [action] },
     ...openQuestions(adoption),
     {
       kind: 'text',

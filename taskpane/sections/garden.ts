@@ -2,6 +2,7 @@ import type { Garden } from '../../addin/workbook/garden';
 import { adoptionOf } from '../adoption';
 import { askChoice } from '../asked';
 import { adopting, AGAIN_FOLD, SHEET_FIELD, sheetToAdopt } from '../chosenList';
+import { offered, offeredOnly, UNREAD, type WhyNot } from '../offer';
 import { listed, plural } from '../quantityWords';
 import type { PaneState } from '../state';
 import type { Action, Block, Section, StepState } from '../view';
@@ -49,16 +50,52 @@ const sheetField = (state: PaneState): Block => ({
   ],
 });
 
-const newGarden = (primary: boolean): Action => ({
-  id: 'garden.new',
-  label: 'Begin an empty garden',
-  ...(primary ? { primary } : {}),
-});
+const AGAIN = 'Adopt another list';
+
+/** The list must have been looked at as it is now, and adopting it be under way. */
+export const whyNotAdopt: WhyNot = (state) => {
+  const { garden, list, listStale, ownSheets, section } = state;
+  if (garden === undefined) return UNREAD;
+  if (ownSheets.length === 0)
+    return garden.has.plants
+      ? 'This workbook holds no other list: put one on a sheet of its own first.'
+      : 'This workbook holds no list of roses yet: open the workbook with your list, or begin an empty garden.';
+  if (!adopting(state))
+    return `The plant inventory is made already. To add a list to it, open “${AGAIN}” under Garden first.`;
+  // What changed is read again only while the garden shows.
+  const changed = section !== 'garden' && (listStale || list?.sheet !== sheetToAdopt(state));
+  if (list === undefined || changed)
+    return section === 'garden'
+      ? 'Choose the sheet with your list first.'
+      : 'Open Garden first, and look at how your list is read.';
+  return adoptionOf(state, list).inventory.plants.length > 0
+    ? undefined
+    : 'No rose was read from this list yet: choose another sheet, or say what its columns hold.';
+};
+
+export const whyNotBegin: WhyNot = ({ garden }) => {
+  if (garden === undefined) return UNREAD;
+  return garden.has.plants
+    ? 'This workbook holds a garden already: type more roses into its Plants sheet.'
+    : undefined;
+};
+
+const newGarden = (state: PaneState, primary: boolean): Action[] =>
+  offeredOnly(state, whyNotBegin, {
+    id: 'garden.new',
+    label: 'Begin an empty garden',
+    ...(primary ? { primary } : {}),
+  });
 
 /** The sheets to choose from and how the chosen list is understood. */
 const adoptionBlocks = (state: PaneState): Block[] => {
   if (state.list === undefined) return [sheetField(state)];
-  return [sheetField(state), ...adoptBlocks(state, state.list, adoptionOf(state, state.list))];
+  const action = offered(state, whyNotAdopt, {
+    id: 'garden.adopt',
+    label: 'Make the plant inventory',
+    primary: true,
+  });
+  return [sheetField(state), ...adoptBlocks(state, state.list, adoptionOf(state, state.list), action)];
 };
 
 const adoptionAnswer = (state: PaneState): string => {
@@ -78,7 +115,7 @@ const beforeAdoption = (state: PaneState): Section => {
           kind: 'text',
           text: 'Open the workbook with your list, or begin an empty garden and type your roses into its Plants sheet.',
         },
-        { kind: 'actions', actions: [newGarden(true)] },
+        { kind: 'actions', actions: newGarden(state, true) },
       ],
     };
   return {
@@ -89,7 +126,7 @@ const beforeAdoption = (state: PaneState): Section => {
       ...adoptionBlocks(state),
       fold(state, 'garden.empty', 'Begin without a list', [
         { kind: 'text', text: 'Makes empty sheets for plants, beds, doses, rig and mix.' },
-        { kind: 'actions', actions: [newGarden(false)] },
+        { kind: 'actions', actions: newGarden(state, false) },
       ]),
     ],
   };
@@ -130,7 +167,7 @@ export const gardenSection = (state: PaneState, garden: Garden): Section => {
     },
     ...(state.ownSheets.length === 0
       ? []
-      : [fold(state, AGAIN_FOLD, 'Adopt another list', adopting(state) ? adoptionBlocks(state) : [])]),
+      : [fold(state, AGAIN_FOLD, AGAIN, adopting(state) ? adoptionBlocks(state) : [])]),
   ];
   return {
     id: 'garden',

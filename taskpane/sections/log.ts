@@ -1,6 +1,7 @@
 import type { CardReading } from '../../addin/workbook/card/readCard';
 import type { LoggedRound, RoundFed } from '../../addin/workbook/log/logRound';
 import { askNumber, askText, firstFault } from '../asked';
+import { offeredOnly, whyNoGarden, type WhyNot } from '../offer';
 import { plural, shortNumber } from '../quantityWords';
 import type { PaneState } from '../state';
 import { dayInWords, dayOfSerial, readDay, serialDay } from '../time';
@@ -112,6 +113,14 @@ export const logStep = ({ card, log, today }: PaneState): StepState => {
     : { kind: 'ready', says: `last round ${dayInWords(dayOfSerial(last.date))}` };
 };
 
+export const whyNoLog: WhyNot = (state) => {
+  const none = whyNoGarden(state);
+  if (none !== undefined || state.card !== undefined) return none;
+  return state.cardWaits
+    ? 'The card has no numbers to log yet: look at it first, or make it again.'
+    : 'There is no card to log: make the card first.';
+};
+
 const withoutCard = (state: PaneState, rounds: readonly LoggedRound[]): Section => ({
   id: 'log',
   title: 'Log',
@@ -177,7 +186,11 @@ export const logSection = (state: PaneState): Section => {
       },
       {
         kind: 'actions',
-        actions: [{ id: 'log.write', label: 'Write the log line', ...(done ? {} : { primary: true }) }],
+        actions: offeredOnly(state, whyNoLog, {
+          id: 'log.write',
+          label: 'Write the log line',
+          ...(done ? {} : { primary: true }),
+        }),
       },
       ...recentBlocks(rounds),
     ],

@@ -2,6 +2,7 @@ import type { MixProduct } from '../../addin/core';
 import { overLabel } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
 import { askText } from '../asked';
+import { offered, whyNoGarden, type WhyNot } from '../offer';
 import { mixProductsOf } from '../planning';
 import { listed, plural } from '../quantityWords';
 import type { PaneState } from '../state';
@@ -51,6 +52,18 @@ const overBlocks = (mix: readonly MixProduct[]): Block[] =>
     text: `${name} is above its label's greatest rate. The round is not planned so, unless you write a reason there; the label may be binding where you live.`,
   }));
 
+/** An empty mix may be kept where it takes the place of another one. */
+export const whyNoMix: WhyNot = (state) => {
+  const { garden } = state;
+  const none = whyNoGarden(state);
+  if (garden === undefined || none !== undefined) return none;
+  if (garden.products.length === 0) return 'A mix is made of products: add your first product under Mix.';
+  const chosen = askMixLines(state, garden).some(({ product }) => product.value !== '');
+  return chosen || garden.mix.length > 0
+    ? undefined
+    : 'Choose a product that goes into the barrel first, and its rate.';
+};
+
 export const mixSection = (state: PaneState, garden: Garden): Section => {
   const lines = askMixLines(state, garden);
   const product = askProduct(state, garden);
@@ -70,7 +83,11 @@ export const mixSection = (state: PaneState, garden: Garden): Section => {
         {
           kind: 'actions',
           actions: [
-            keeping(state, step, ['mix.'], { id: 'mix.keep', label: 'Keep this mix' }),
+            offered(
+              state,
+              whyNoMix,
+              keeping(state, step, ['mix.'], { id: 'mix.keep', label: 'Keep this mix' }),
+            ),
             ...goingOn(state, step, ['mix.'], { id: 'round', label: 'Round' }),
           ],
         },

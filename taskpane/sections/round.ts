@@ -4,25 +4,20 @@ import { CARD } from '../../addin/workbook/card/cardNames';
 import type { Garden, RoundOptions } from '../../addin/workbook/garden';
 import { areaNamed } from '../../addin/workbook/snapshot';
 import { askChoice, askText, askToggle } from '../asked';
+import { offeredOnly, whyNoGarden, type WhyNot } from '../offer';
 import { mixProductsOf, planOf } from '../planning';
 import type { PaneState } from '../state';
 import { clockTime, readClock, readDay } from '../time';
 import type { Action, Block, Section, StepState } from '../view';
 
 import { fold } from './fold';
+import { missingOf, type Missing, type Preparing } from './missing';
 import { countsBlock, fillsBlock, foodBlock, roundSentence, totalsBlock } from './roundPlan';
 
 /** Warnings of this plan, said above it; the other cautions stand below. */
 const ABOVE = ['over-label', 'count-rounding', 'plain-water'];
 
-const STEP_LABELS = { garden: 'Garden', rig: 'Rig', mix: 'Mix' } as const;
-type Needed = keyof typeof STEP_LABELS;
-
-/** What a round still needs: a stop of the way and why. */
-export interface Missing {
-  readonly section: Needed;
-  readonly why: string;
-}
+const STEP_LABELS: Readonly<Record<Preparing, string>> = { garden: 'Garden', rig: 'Rig', mix: 'Mix' };
 
 /** When the last card began; a cool hour of the morning before there is one. */
 const usualStart = ({ card }: PaneState): string => {
@@ -90,25 +85,45 @@ export const roundAnswers = (asked: ReturnType<typeof askRound>): RoundOptions =
   leaveOutUnread: asked.unread && asked.leaveOut.value === true,
 });
 
-const leads = (sections: readonly Needed[]): Action[] =>
+const leads = (sections: readonly Preparing[]): Action[] =>
   sections.map((section, index) => ({
     id: `go.${section}`,
     label: `Go to ${STEP_LABELS[section]}`,
     ...(index === 0 ? { primary: true } : {}),
   }));
 
-const missingBlocks = (missing: readonly Missing[]): Block[] =>
-  missing.length === 0
-    ? []
-    : [
-        { kind: 'heading', text: 'What it needs' },
-        { kind: 'steps', items: missing.map(({ section, why }) => `${STEP_LABELS[section]}: ${why}`) },
-        { kind: 'actions', actions: leads(missing.map(({ section }) => section)) },
-      ];
+const missingBlocks = (state: PaneState, missing: readonly Missing[]): Block[] => [
+  { kind: 'heading', text: 'What it needs' },
+  { kind: 'steps', items: missing.map(({ section, why }) => `${STEP_LABELS[section]}: ${why}`) },
+  {
+    kind: 'actions',
+    actions: [...leads(missing.map(({ section }) => section)), ...offeredOnly(state, whyNoPrint, PRINT)],
+  },
+];
 
 /** The sheet of the round card; undefined where there is none. */
 export const cardSheet = ({ snapshot }: PaneState): string | undefined =>
   snapshot && areaNamed(snapshot, CARD)?.sheet;
+
+export const whyNoCard: WhyNot = (state) => {
+  const { garden } = state;
+  const none = whyNoGarden(state);
+  if (garden === undefined || none !== undefined) return none;
+  const [missing] = missingOf(state);
+  if (missing !== undefined)
+    return `This round is not ready to plan. First, under ${STEP_LABELS[missing.section]}: ${missing.why}.`;
+  const planned = planOf(garden, roundAnswers(askRound(state, garden)));
+  return 'refusals' in planned ? planned.refusals[0]?.refused : undefined;
+};
+
+export const whyNoPrint: WhyNot = (state) => {
+  const none = whyNoGarden(state);
+  if (none !== undefined) return none;
+  if (cardSheet(state) === undefined) return 'There is no card to print: make the card first.';
+  return state.can.print ? undefined : (state.howToPrint ?? 'Print the card from its sheet.');
+};
+
+const PRINT: Action = { id: 'round.print', label: 'Print the card' };
 
 const planBlocks = (state: PaneState, garden: Garden, input: RoundInput, plan: RoundPlan): Block[] => {
   const loud = plan.cautions.filter(({ id }) => ABOVE.includes(id));
@@ -124,15 +139,15 @@ const planBlocks = (state: PaneState, garden: Garden, input: RoundInput, plan: R
 };
 
 /** Whether a round can be planned from what the sheets hold. */
-export const roundStep = (state: PaneState, missing: readonly Missing[]): StepState => {
+export const roundStep = (state: PaneState): StepState => {
   const { garden } = state;
-  if (garden === undefined || missing.length > 0) return { kind: 'empty' };
+  if (garden === undefined || missingOf(state).length > 0) return { kind: 'empty' };
   const planned = planOf(garden, roundAnswers(askRound(state, garden)));
   if ('refusals' in planned) return { kind: 'attention', why: planned.refusals[0]?.refused ?? '' };
   return { kind: 'ready', says: roundSentence(garden, planned.input, planned.plan) };
 };
 
-const MENDED_AT: Readonly<Record<Refusal['place'], Needed | undefined>> = {
+const MENDED_AT: Readonly<Record<Refusal['place'], Preparing | undefined>> = {
   garden: 'garden',
   doses: 'garden',
   rig: 'rig',
@@ -143,8 +158,9 @@ const MENDED_AT: Readonly<Record<Refusal['place'], Needed | undefined>> = {
 const REFUSALS_SHOWN = 5;
 
 /** Why this round is not planned, and where each reason is mended. */
-const refusedSection = (refusals: readonly Refusal[], fields: Block): Section => {
+const refusedSection = (state: PaneState, refusals: readonly Refusal[], fields: Block): Section => {
   const places = [...new Set(refusals.flatMap(({ place }) => MENDED_AT[place] ?? []))];
+  const actions = [...leads(places), ...offeredOnly(state, whyNoPrint, PRINT)];
   return {
     id: 'round',
     title: 'Round',
@@ -154,12 +170,13 @@ const refusedSection = (refusals: readonly Refusal[], fields: Block): Section =>
         .slice(0, REFUSALS_SHOWN)
         .map(({ refused }): Block => ({ kind: 'text', text: refused, tone: 'warning' })),
       fields,
-      ...(places.length === 0 ? [] : [{ kind: 'actions', actions: leads(places) } as const]),
+      ...(actions.length === 0 ? [] : [{ kind: 'actions', actions } as const]),
     ],
   };
 };
 
-export const roundSection = (state: PaneState, garden: Garden, missing: readonly Missing[]): Section => {
+export const roundSection = (state: PaneState, garden: Garden): Section => {
+  const missing = missingOf(state);
   const asked = askRound(state, garden);
   const fields: Block = {
     kind: 'fields',
@@ -176,15 +193,13 @@ export const roundSection = (state: PaneState, garden: Garden, missing: readonly
       id: 'round',
       title: 'Round',
       answer: 'This round is not ready to plan',
-      blocks: missingBlocks(missing),
+      blocks: missingBlocks(state, missing),
     };
   const planned = planOf(garden, roundAnswers(asked));
-  if ('refusals' in planned) return refusedSection(planned.refusals, fields);
+  if ('refusals' in planned) return refusedSection(state, planned.refusals, fields);
   const card: Action[] = [
-    { id: 'round.card', label: 'Make the card', primary: true },
-    ...(state.can.print && cardSheet(state) !== undefined
-      ? [{ id: 'round.print', label: 'Print the card' }]
-      : []),
+    ...offeredOnly(state, whyNoCard, { id: 'round.card', label: 'Make the card', primary: true }),
+    ...offeredOnly(state, whyNoPrint, PRINT),
   ];
   return {
     id: 'round',

@@ -2,13 +2,14 @@ import { compareTanks, findUnit } from '../../addin/core';
 import type { RoundInput, TankComparison, TankLimits, TankRow } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
 import { roundInput } from '../../addin/workbook/roundInput';
+import { offeredOnly, whyNoGarden, type WhyNot } from '../offer';
 import { inUnitWords, plural } from '../quantityWords';
 import type { PaneState } from '../state';
 import { aboutTime } from '../time';
 import type { Block, Chart, Section } from '../view';
 
 import { askRound, roundAnswers } from './round';
-import { askTanks, tanksAsked, type TankAnswers } from './tankFields';
+import { askTanks, tanksAsked, tanksFault, type TankAnswers } from './tankFields';
 
 const HOUR = 3600;
 const MINUTE = 60;
@@ -103,6 +104,16 @@ const chartOf = (comparison: TankComparison, unit: string): Chart | undefined =>
   };
 };
 
+export const whyNoTanks: WhyNot = (state) => {
+  const { garden } = state;
+  const none = whyNoGarden(state);
+  if (garden === undefined || none !== undefined) return none;
+  const input = roundInput(garden, roundAnswers(askRound(state, garden)));
+  if (Array.isArray(input)) return input[0]?.refused;
+  const asked = askTanks(state, garden);
+  return tanksAsked(asked) === undefined ? tanksFault(asked) : undefined;
+};
+
 export const tanksSection = (state: PaneState, garden: Garden): Section => {
   const asked = askTanks(state, garden);
   const input = roundInput(garden, roundAnswers(askRound(state, garden)));
@@ -136,7 +147,14 @@ export const tanksSection = (state: PaneState, garden: Garden): Section => {
   const chart = chartOf(comparison, unit);
   return bare(answerOf(comparison, wanted.limits, unit), [
     ...fields,
-    { kind: 'actions', actions: [{ id: 'tanks.write', label: 'Write the what-if sheet', primary: true }] },
+    {
+      kind: 'actions',
+      actions: offeredOnly(state, whyNoTanks, {
+        id: 'tanks.write',
+        label: 'Write the what-if sheet',
+        primary: true,
+      }),
+    },
     tableOf(comparison, wanted.limits, unit, asked.weightUnit),
     ...refusalBlocks(comparison, unit),
     ...(chart === undefined ? [] : [{ kind: 'chart', chart } as const]),

@@ -135,9 +135,13 @@ describe('a list of another kind', () => {
     const before = memory.inspect();
     const { blocks } = pane.view().section;
     const actions = blocks.flatMap((block) => (block.kind === 'actions' ? block.actions : []));
-    expect(actions.find(({ id }) => id === 'garden.adopt')?.disabled).toBeTruthy();
+    const adopt = actions.find(({ id }) => id === 'garden.adopt');
+    expect(adopt?.disabled).toBeTruthy();
     await pane.dispatch({ kind: 'press', action: 'garden.adopt' });
-    expect(user.says()).toBe('The headings stand in row 1, but no rows follow: there is nothing to adopt.');
+    expect(user.says()).toBe(
+      'No rose was read from this list yet: choose another sheet, or say what its columns hold.',
+    );
+    expect(adopt?.why).toBe(user.says());
     expect(memory.inspect()).toEqual(before);
   });
 

@@ -1,0 +1,42 @@
+import type { PaneState } from '../state';
+import type { StepState } from '../view';
+
+import { gardenStep } from './garden';
+import { mixStep } from './mix';
+import { rigStep } from './rig';
+
+/** The stops before a round, in the order of the way. */
+export const PREPARING = ['garden', 'rig', 'mix'] as const;
+
+export type Preparing = (typeof PREPARING)[number];
+
+/** A stop that has nothing yet, and what is to be done there. */
+export interface Missing {
+  readonly section: Preparing;
+  readonly why: string;
+}
+
+/** What is to be done at a stop that has nothing yet, as the end of "Next: …". */
+const toBegin = (section: Preparing, { garden }: PaneState): string => {
+  if (section === 'rig') return 'time a bucket at the wand, and say how big the barrel is';
+  if (section === 'mix') return 'say what goes into the barrel';
+  return garden?.has.plants
+    ? 'type your roses into the Plants sheet, or adopt a list'
+    : 'make the plant inventory from your list';
+};
+
+/** How each of them stands. */
+export const prepared = (state: PaneState): Readonly<Record<Preparing, StepState>> => ({
+  garden: gardenStep(state),
+  rig: rigStep(state),
+  mix: mixStep(state),
+});
+
+/** What a round still needs before it is worth planning, in the order of the way. */
+export const missingOf = (state: PaneState): Missing[] => {
+  const steps = prepared(state);
+  return PREPARING.filter((section) => steps[section].kind === 'empty').map((section) => ({
+    section,
+    why: toBegin(section, state),
+  }));
+};
