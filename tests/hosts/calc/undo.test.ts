@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 
 import type { Edit } from '../../../addin/workbook/change';
 import { workbookOf } from './books';
-import { DRESSED, dressInCalc, type Dress } from './filedLooks';
+import { DRESSED, dressInCalc, type Dress } from './dress';
 import { startOffice, type Office } from './office';
 
 /* What a step back takes back, and what LibreOffice keeps out of its undo. */

@@ -1,10 +1,16 @@
-import type { Edit } from '../../../addin/workbook/change';
-import { workbookOf } from './books';
-import type { Cell } from './cells';
-import type { Office } from './office';
+import type { Edit } from '../../../../addin/workbook/change';
+import { workbookOf } from '../books';
+import type { Cell } from '../cells';
+import type { Office } from '../office';
 
-export const XLSX = { ending: 'xlsx', filter: 'Calc MS Excel 2007 XML' };
-export const ODS = { ending: 'ods', filter: 'calc8' };
+/** A kind of file, and Calc's name for it. */
+export interface Kind {
+  readonly ending: string;
+  readonly filter: string;
+}
+
+export const XLSX: Kind = { ending: 'xlsx', filter: 'Calc MS Excel 2007 XML' };
+export const ODS: Kind = { ending: 'ods', filter: 'calc8' };
 export const SHEET = 'Round';
 
 /**
@@ -35,8 +41,6 @@ export const BOOK: readonly Edit[] = [
 
 /** Opens a file in an office. */
 export const openIn = (program: Office, path: string) => program.ask<string>({ do: 'open_document', path });
-export const store = (program: Office, doc: string, path: string, filter: string) =>
-  program.ask({ do: 'store', doc, path, filter });
 /** The formulas of `BOOK`, one below the other. */
 export const column = (program: Office, doc: string): Promise<Cell[]> =>
   program
