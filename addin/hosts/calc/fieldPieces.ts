@@ -7,14 +7,19 @@ const unitOf = ({ unit, label, disabled }: Entry): { unit?: string | NativeChoic
   if (unit === undefined) return {};
   if (typeof unit === 'string') return { unit };
   const { id, value, choices } = unit;
+  const name = `Unit of ${label}`;
   return {
-    unit: { key: id, field: id, label: `Unit of ${label}`, value, values: choices, shown: choices, disabled },
+    unit: { key: id, field: id, label: name, spoken: name, value, values: choices, shown: choices, disabled },
   };
 };
 
+/** What a field is called where it is met alone: a table's heading is on many fields, and a unit stands beside. */
+const spoken = (field: Field): string =>
+  'unit' in field && typeof field.unit === 'string' ? `${field.label}, ${field.unit}` : field.label;
+
 const control = (field: Field, indent: number, label: string): Piece => {
   const { id, value, disabled, help } = field;
-  const shared = { key: id, field: id, indent, label, disabled };
+  const shared = { key: id, field: id, indent, label, spoken: spoken(field), disabled };
   switch (field.kind) {
     case 'choice':
       return {

@@ -6,7 +6,7 @@ export type Tone =
 export interface NativeButton {
   readonly key: string;
   readonly label: string;
-  /** Read out and shown when pointed at. */
+  /** Shown when pointed at. */
   readonly help?: string;
   readonly event: PaneEvent;
   readonly primary?: boolean;
@@ -18,6 +18,8 @@ export interface NativeChoice {
   readonly key: string;
   readonly field: string;
   readonly label: string;
+  /** Read aloud in place of the label. */
+  readonly spoken: string;
   readonly value: string;
   readonly values: readonly string[];
   readonly shown: readonly string[];
@@ -31,6 +33,7 @@ export type Piece = { readonly key: string; readonly indent: number } & (
       readonly kind: 'entry';
       readonly field: string;
       readonly label: string;
+      readonly spoken: string;
       readonly value: string;
       readonly help?: string;
       readonly disabled?: boolean;

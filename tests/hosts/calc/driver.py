@@ -17,6 +17,7 @@ from com.sun.star.beans import NamedValue, PropertyValue
 from com.sun.star.task import XInteractionApprove, XInteractionHandler
 from com.sun.star.ucb import XCommandEnvironment
 from com.sun.star.util.NumberFormat import DEFINED
+from screenReader import Panel
 
 state = {"documents": {}}
 
@@ -233,6 +234,10 @@ def select(request):
     document(request).CurrentController.select(cells_of(request))
 
 
+def selection(request):
+    return document(request).CurrentSelection.AbsoluteName
+
+
 def put_local(request):
     """A formula as the user types it, in his own language and with his own signs."""
     cells_of(request).FormulaLocal = request["formula"]
@@ -241,6 +246,18 @@ def put_local(request):
 def dispatch(request):
     helper = service("com.sun.star.frame.DispatchHelper")
     helper.executeDispatch(document(request).CurrentController.Frame, request["command"], "", 0, ())
+
+
+def panel(request):
+    return Panel(document(request).CurrentController, request["deck"], request["panel"])
+
+
+def read_aloud(request):
+    return panel(request).told()
+
+
+def focused(request):
+    return panel(request).focused(request["near"])
 
 
 def is_modified(request):

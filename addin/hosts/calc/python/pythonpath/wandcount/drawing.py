@@ -45,6 +45,9 @@ class Drawing:
         self._laying = False
         self._showing = False
         self._next = None
+        # The control that the keyboard is on; None while it is on none of them.
+        self._reached = None
+        self._wanted = False
         settings = window.StyleSettings
         self.dark = is_dark(settings.DialogColor)
         measure = make_control(window, "FixedText", "measure", Label="Measure")
@@ -111,6 +114,9 @@ class Drawing:
             self._top = 0
         if changed:
             self.layout()
+        # The office leaves the keyboard on nothing where its control is gone, and no key leads back from there.
+        if self._wanted or (self._reached and self._reached not in self.controls()):
+            self.focus_first()
 
     def _number(self):
         """The Tab key and whoever reads the panel aloud go from top to bottom, a label before its field."""
@@ -180,7 +186,15 @@ class Drawing:
         with self.quietly():
             self._bar.Model.ScrollValue = top
 
-    def bring_into_view(self, control):
+    def reached(self, control):
+        self._reached = control
+        self._bring_into_view(control)
+
+    def left(self, control):
+        if control == self._reached:
+            self._reached = None
+
+    def _bring_into_view(self, control):
         """Scrolls to a control that the Tab key reached."""
         at = control.getPosSize()
         room = self.window.getPosSize().Height
@@ -193,7 +207,9 @@ class Drawing:
         return [control for piece in self._order for control in piece.placed()]
 
     def focus_first(self):
-        for piece in self._order:
-            for control in piece.tabbed():
-                control.setFocus()
-                return
+        """Sets the keyboard on the first control; where nothing is drawn yet, as soon as it is."""
+        self._reached = None
+        first = next((control for piece in self._order for control in piece.tabbed()), None)
+        self._wanted = first is None
+        if first:
+            first.setFocus()

@@ -15,11 +15,20 @@ class Labelled(Piece):
 
     def make(self):
         self._label = self.add("FixedText", MultiLine=True, Label=self.piece["label"])
+        self._spoken = None
+        if self.piece["spoken"] != self.piece["label"]:
+            self._spoken = self.add_spoken()
         self.make_control()
+
+    def add_spoken(self):
+        """The office calls a field after the text just before it; this one takes no room."""
+        return self.add("FixedText", Label=self.piece["spoken"])
 
     def relabel(self, piece):
         """True where the label is another."""
-        if self._label.Model.Label == piece["label"]:
+        if self._spoken:
+            self._spoken.Model.Label = piece["spoken"]
+        if not self._label or self._label.Model.Label == piece["label"]:
             return False
         self._label.Model.Label = piece["label"]
         return True
@@ -46,7 +55,7 @@ class Entry(Labelled):
     def make_control(self):
         piece = self.piece
         self._in_flight = False
-        self._edit = self.add("Edit", Text=piece["value"], HelpText=piece.get("help") or piece["label"])
+        self._edit = self.add("Edit", Text=piece["value"], HelpText=piece.get("help") or piece["spoken"])
         self._edit.Model.Enabled = not piece.get("disabled")
         self._sent = piece["value"]
         self._edit.addTextListener(self.listen(self._edit, self._typed))
@@ -143,6 +152,8 @@ class Choice(Labelled):
 
     def make(self):
         if self._bare:
+            self._label = None
+            self._spoken = self.add_spoken()
             self.make_control()
         else:
             super().make()
@@ -151,7 +162,7 @@ class Choice(Labelled):
         return [self._list]
 
     def make_control(self):
-        self._list = self.add("ListBox", Dropdown=True, HelpText=self.piece["label"])
+        self._list = self.add("ListBox", Dropdown=True, HelpText=self.piece["spoken"])
         self._set()
         self._list.addItemListener(self.listen(self._list, self._chosen))
 
@@ -175,7 +186,7 @@ class Choice(Labelled):
             self.drawing.happened({"kind": "type", "field": self.piece["field"], "value": value})
 
     def update(self, piece):
-        relabelled = not self._bare and self.relabel(piece)
+        relabelled = self.relabel(piece)
         self.piece = piece
         self._set()
         return relabelled

@@ -5,11 +5,12 @@ from com.sun.star.ui.dialogs.ExecutableDialogResults import OK
 from com.sun.star.ui.dialogs.TemplateDescription import FILEOPEN_SIMPLE
 
 
-def chosen_file():
+def chosen_file(title):
     """The path that the user chose, or None."""
     context = uno.getComponentContext()
     picker = context.ServiceManager.createInstanceWithContext("com.sun.star.ui.dialogs.FilePicker", context)
     picker.initialize((FILEOPEN_SIMPLE,))
+    picker.setTitle(title)
     if picker.execute() != OK:
         return None
     return uno.fileUrlToSystemPath(picker.getFiles()[0])

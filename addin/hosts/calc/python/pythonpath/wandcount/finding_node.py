@@ -102,9 +102,14 @@ def _candidates():
         yield from _newest_first(pattern)
 
 
+def is_program(path):
+    """True where the computer lets the user start it."""
+    return os.path.isfile(path) and os.access(path, os.X_OK)
+
+
 def find_node():
     """The path of a program that may be started, or None."""
     for path in _candidates():
-        if path and os.path.isfile(path) and os.access(path, os.X_OK):
+        if path and is_program(path):
             return path
     return None

@@ -4,15 +4,16 @@ import unohelper
 from com.sun.star.frame import XDispatch, XDispatchProvider
 from com.sun.star.lang import XInitialization, XServiceInfo
 
-from .absent_view import log_view
+from .absent_view import absent_view, log_view
+from .engine import EngineAbsent
 from .file_choice import chosen_file
-from .finding_node import choose_node
+from .finding_node import choose_node, is_program
 from .functions import calculate_again
 from .log import log_path
 from .main_thread import later
 from .open_documents import dispatch, is_spreadsheet
 from .panel import component_commands, panel_of
-from .places import NAMES, packaged
+from .places import NAMES, WORDS, packaged
 from .sessions import session_of
 from .system_programs import show_file
 
@@ -20,11 +21,12 @@ _SERVICES = (NAMES["menu"], "com.sun.star.frame.ProtocolHandler")
 
 
 def show_panel(frame):
-    """Opens the panel of a window, or goes to it. Opening a deck that shows would close it."""
-    if panel_of(frame):
-        panel_of(frame).focus()
-    else:
+    """Opens the panel of a window and sets the keyboard there. Opening a deck that shows would close it."""
+    if not panel_of(frame):
         dispatch(frame, f".uno:SidebarDeck.{NAMES['deck']}")
+    panel = panel_of(frame)
+    if panel:
+        panel.focus()
 
 
 def try_again(frame):
@@ -36,21 +38,29 @@ def try_again(frame):
 
 
 def choose(frame):
-    path = chosen_file()
-    if path:
+    """What is no program is not kept as the choice."""
+    path = chosen_file(WORDS["choosing"])
+    if path and is_program(path):
         choose_node(path)
         try_again(frame)
+    elif path:
+        show_view(frame, absent_view(EngineAbsent("cannotStart", path)))
 
 
-def show_log(frame):
+def show_view(frame, view):
+    """A view of the component's own, in the panel of a window."""
     show_panel(frame)
 
     def show():
         panel = panel_of(frame)
         if panel:
-            panel.show_view(log_view())
+            panel.show_view(view)
 
     later(show)
+
+
+def show_log(frame):
+    show_view(frame, log_view())
 
 
 def leave_log(frame):

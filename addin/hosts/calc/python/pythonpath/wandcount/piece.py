@@ -9,9 +9,10 @@ from .controls import make_control, remove_control
 class _Listener(unohelper.Base, XActionListener, XItemListener, XTextListener, XFocusListener):
     """What the user does to one control."""
 
-    def __init__(self, did, focused):
+    def __init__(self, did, reached, left):
         self._did = did
-        self._focused = focused
+        self._reached = reached
+        self._left = left
 
     def actionPerformed(self, event):
         self._did()
@@ -23,10 +24,10 @@ class _Listener(unohelper.Base, XActionListener, XItemListener, XTextListener, X
         self._did()
 
     def focusGained(self, event):
-        self._focused(event.Source)
+        self._reached(event.Source)
 
     def focusLost(self, event):
-        pass
+        self._left(event.Source)
 
     def disposing(self, event):
         pass
@@ -47,7 +48,7 @@ class Piece:
         return control
 
     def listen(self, control, did):
-        listener = _Listener(did, self.drawing.bring_into_view)
+        listener = _Listener(did, self.drawing.reached, self.drawing.left)
         control.addFocusListener(listener)
         return listener
 

@@ -108,6 +108,8 @@ class Picture(Piece):
     def _set(self):
         self._image.Model.Graphic = graphic_of(self.piece["svg"])
         self._image.Model.HelpText = self.piece["label"]
+        # A picture has no label; the text of its window is what it is called.
+        self._image.getPeer().setProperty("Label", self.piece["label"])
 
     def tabbed(self):
         return []

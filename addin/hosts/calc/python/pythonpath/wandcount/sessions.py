@@ -105,7 +105,8 @@ class Session:
             self._try(lambda: _engine.tell({"doc": self.key, "close": True}))
 
     def engine_ended(self):
-        self.restarted = self._open
+        # Where no engine has shown anything yet, nothing typed is lost.
+        self.restarted = self._open and self.view is not None
         self._open = False
         self.open()
 
