@@ -152,7 +152,11 @@ describe('errors are the spreadsheet’s own', () => {
     ['too few repeats', '=FEED.FLOWSPREAD(46)', NOT_AVAILABLE],
     ['an error that came in', '=FEED.SECONDS(1/0;"gal";2.8;"gal/min")', DIVISION],
     ['a missing argument', '=FEED.SECONDS()', VALUE],
-    ['an array function that refuses', '=INDEX(FEED.FILLPLAN(0;60;"gal");1;1)', VALUE],
+    ['an array function that refuses', '=FEED.FILLPLAN(0;60;"gal")', VALUE],
+    ['its first cell', '=INDEX(FEED.FILLPLAN(0;60;"gal");1;1)', VALUE],
+    ['any other cell of it', '=INDEX(FEED.FILLPLAN(0;60;"gal");20;3)', VALUE],
+    ['a cell of it, where a unit is unknown', '=INDEX(FEED.FILLPLAN(200;60;"gallon or so");4;2)', NOT_AVAILABLE],
+    ['how many rows it has', '=ROWS(FEED.FILLPLAN(0;60;"gal"))', VALUE],
   ])('%s', async (_what, formula, error) => {
     expect((await sheet.shows(formula)).error).toBe(error);
     expect((await sheet.shows(`=ISERROR(${formula.slice(1)})`)).value).toBe(1);

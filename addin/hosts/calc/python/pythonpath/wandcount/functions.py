@@ -4,6 +4,7 @@ import unohelper
 from com.sun.star.lang import XServiceInfo
 
 from .answering_child import AnsweringChild
+from .array_result import ArrayResult
 from .cell_arguments import number_of_code, on_the_wire
 from .engine import Engine, EngineAbsent
 from .log import log
@@ -60,14 +61,12 @@ def _cell(value):
     return value if isinstance(value, str) else float(value)
 
 
-def _value(answer, rows):
+def _value(answer):
     if "code" in answer:
-        value = number_of_code(answer["code"])
-    elif "rows" in answer:
-        return tuple(tuple(_cell(cell) for cell in row) for row in answer["rows"])
-    else:
-        value = _cell(answer["value"])
-    return ((value,),) if rows else value
+        return number_of_code(answer["code"])
+    if "rows" in answer:
+        return ArrayResult(tuple(tuple(_cell(cell) for cell in row) for row in answer["rows"]))
+    return _cell(answer["value"])
 
 
 def _remembered(arguments):
@@ -79,20 +78,18 @@ def _remembered(arguments):
     return True
 
 
-def _call(name, rows, arguments):
+def _call(name, arguments):
     key = (name, arguments) if _remembered(arguments) else None
     value = _known.get(key, _UNKNOWN)
     if value is not _UNKNOWN:
         return value
     try:
-        value = _value(_engine.ask({"call": name, "args": on_the_wire(arguments)}, _LIMIT), rows)
+        value = _value(_engine.ask({"call": name, "args": on_the_wire(arguments)}, _LIMIT))
     except EngineAbsent:
-        value = number_of_code(_NOT_AVAILABLE)
-        return ((value,),) if rows else value
+        return number_of_code(_NOT_AVAILABLE)
     except Exception:
         log.exception("%s", name)
-        value = number_of_code(_WRONG)
-        return ((value,),) if rows else value
+        return number_of_code(_WRONG)
     if key:
         if len(_known) >= _MOST_KNOWN:
             _known.clear()
@@ -116,11 +113,11 @@ class Functions(unohelper.Base, *_INTERFACES):
         return _SERVICES
 
 
-def _method(name, rows):
-    return lambda self, *arguments: _call(name, rows, arguments)
+def _method(name):
+    return lambda self, *arguments: _call(name, arguments)
 
 
 for _entry in packaged_json("functions.json"):
-    setattr(Functions, _entry["method"], _method(_entry["name"], _entry["rows"]))
+    setattr(Functions, _entry["method"], _method(_entry["name"]))
 
 IMPLEMENTATIONS = ((Functions, NAMES["functions"], _SERVICES),)
