@@ -1,4 +1,5 @@
 import type { Area, Change } from '../../workbook/change';
+import { refuseLocked, touchedBy, type Locks, type Touched } from '../../workbook/locks';
 import { moveFormulaDown } from '../../workbook/memory/shift';
 import { WorkbookError, type Block, type CellState, type Outline, type Workbook } from '../../workbook/port';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
@@ -41,7 +42,13 @@ export interface WireCells {
 export type WorkbookRequest =
   | { readonly what: 'outline' }
   | { readonly what: 'read'; readonly areas: readonly WireArea[]; readonly singly: boolean }
-  | { readonly what: 'apply'; readonly title: string; readonly operations: readonly Operation[] };
+  /** Answered with the locks that stand in the way; where there are none, all is written. */
+  | {
+      readonly what: 'apply';
+      readonly title: string;
+      readonly touched: Touched;
+      readonly operations: readonly Operation[];
+    };
 
 /** Asks the component; the promise is refused with the component's own words where it could not. */
 export type Ask = (request: object) => Promise<unknown>;
@@ -132,6 +139,16 @@ export const calcWorkbook = (ask: Ask): Workbook => {
   const request = (asked: WorkbookRequest): Promise<unknown> => ask(asked);
   const outline = async (): Promise<Outline> =>
     outlineOf((await request({ what: 'outline' })) as WireOutline);
+  const write = async ({ title, edits }: Change): Promise<Locks> => {
+    const [touched, operations] = [touchedBy(edits), plannedWrites({ title, edits })];
+    try {
+      return (await request({ what: 'apply', title, touched, operations })) as Locks;
+    } catch (cause) {
+      throw new WorkbookError(`“${title}” could not be written, and the workbook stays as it was.`, {
+        cause,
+      });
+    }
+  };
   return {
     outline,
     read: async (areas) => {
@@ -152,14 +169,7 @@ export const calcWorkbook = (ask: Ask): Workbook => {
     },
     apply: async (change: Change) => {
       validateChange(change, await outline());
-      if (change.edits.length === 0) return;
-      try {
-        await request({ what: 'apply', title: change.title, operations: plannedWrites(change) });
-      } catch (cause) {
-        throw new WorkbookError(`“${change.title}” could not be written, and the workbook stays as it was.`, {
-          cause,
-        });
-      }
+      if (change.edits.length > 0) refuseLocked(await write(change));
     },
   };
 };

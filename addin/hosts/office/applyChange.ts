@@ -1,4 +1,5 @@
 import type { Change } from '../../workbook/change';
+import { refuseLocked } from '../../workbook/locks';
 import { WorkbookError } from '../../workbook/port';
 import { validateChange } from '../../workbook/validateChange';
 
@@ -7,7 +8,7 @@ import type { ExcelProgram } from './excelProgram';
 import { codeOf, failure, sentenceOf } from './failures';
 import { keepBefore } from './keep/keepBefore';
 import type { PutBack } from './keep/putBack';
-import { refuseWhereLocked } from './locks';
+import { locksOn } from './locks';
 import { readOutline, type KnownBook } from './read/readOutline';
 import { send, type Step } from './write/step';
 import { stepsOf } from './write/steps';
@@ -27,7 +28,7 @@ const prepare = (program: ExcelProgram, { edits, ...change }: Change): Promise<P
     validateChange({ ...change, edits }, book);
     if (edits.length === 0) return undefined;
     const at = bookAt(context, book.ids);
-    await refuseWhereLocked(at, book, edits);
+    refuseLocked(await locksOn(at, book, edits));
     const before = await keepBefore(program, at, book, edits);
     const added = only(edits, 'addSheet').map(({ sheet }) => sheet);
     return { book, steps: stepsOf(edits, book, before), putBack: before.putBack, added };

@@ -13,17 +13,17 @@ import traceback
 import uno
 import unohelper
 from com.sun.star.awt import XCallback
-from com.sun.star.beans import NamedValue, PropertyValue
+from com.sun.star.beans import NamedValue
 from com.sun.star.task import XInteractionApprove, XInteractionHandler
 from com.sun.star.ucb import XCommandEnvironment
-from com.sun.star.util.NumberFormat import DEFINED
-from screenReader import Panel
 
-state = {"documents": {}}
+import dressed
+from driven import cells_of, document, named, service, sheet_of, state
+from screenReader import Panel
 
 
 class Approving(unohelper.Base, XInteractionHandler):
-    """Says yes to whatever is asked while an extension is installed."""
+    """Says yes to whatever is asked: to install an extension, to open for reading only what somebody else has open."""
 
     def handle(self, request):
         for continuation in request.getContinuations():
@@ -38,26 +38,6 @@ class Environment(unohelper.Base, XCommandEnvironment):
 
     def getProgressHandler(self):
         return None
-
-
-def service(name):
-    return state["context"].ServiceManager.createInstanceWithContext(name, state["context"])
-
-
-def named(**values):
-    return tuple(PropertyValue(Name=name, Value=value) for name, value in values.items())
-
-
-def document(request):
-    return state["documents"][request["doc"]]
-
-
-def sheet_of(request):
-    return document(request).Sheets.getByName(request["sheet"])
-
-
-def cells_of(request):
-    return sheet_of(request).getCellRangeByName(request["cells"])
 
 
 class Turn(unohelper.Base, XCallback):
@@ -115,7 +95,10 @@ def install(request):
 
 def open_document(request):
     url = uno.systemPathToFileUrl(request["path"]) if "path" in request else "private:factory/scalc"
-    opened = state["desktop"].loadComponentFromURL(url, "_blank", 0, named(Hidden=request.get("hidden", False)))
+    how = {"Hidden": request.get("hidden", False), "ReadOnly": request.get("readOnly", False)}
+    if request.get("asked"):
+        how["InteractionHandler"] = Approving()
+    opened = state["desktop"].loadComponentFromURL(url, "_blank", 0, named(**how))
     key = opened.RuntimeUID
     state["documents"][key] = opened
     return key
@@ -278,6 +261,26 @@ def undo_titles(request):
     return document(request).getUndoManager().getAllUndoActionTitles()
 
 
+def undone(request):
+    """Something that the user did and took back, and might do again."""
+    cell = document(request).Sheets.getByIndex(0).getCellRangeByName("Z99")
+    cell.String = "Typed"
+    undo(request)
+
+
+def redo_titles(request):
+    return document(request).getUndoManager().getAllRedoActionTitles()
+
+
+def protect(request):
+    """A sheet, or the document's structure where none is named."""
+    (sheet_of(request) if "sheet" in request else document(request)).protect("")
+
+
+def unprotect(request):
+    (sheet_of(request) if "sheet" in request else document(request)).unprotect("")
+
+
 def rename_sheet(request):
     sheet_of(request).Name = request["to"]
 
@@ -290,127 +293,10 @@ def insert_columns(request):
     sheet_of(request).Columns.insertByIndex(request["at"], request["count"])
 
 
-def cell_at(request):
-    return sheet_of(request).getCellByPosition(request["column"], request["row"])
-
-
-def number_format(request):
-    formats = document(request).NumberFormats
-    return formats.getByKey(cell_at(request).NumberFormat).FormatString
-
-
-def width(request):
-    """In digits of the document's ordinary font, as the office measures them."""
-    style = document(request).StyleFamilies.getByName("CellStyles").getByName("Default")
-    font = uno.createUnoStruct("com.sun.star.awt.FontDescriptor")
-    font.Name, font.Height = style.CharFontName, 100
-    device = service("com.sun.star.awt.Toolkit").createScreenCompatibleDevice(1, 1)
-    digit = device.getFont(font).getStringWidth("0" * 10) / 1000 * style.CharHeight * 2540 / 72
-    return sheet_of(request).Columns.getByIndex(request["column"]).Width / digit
-
-
-def line_told(line):
-    return [line.Color, line.OuterLineWidth, line.InnerLineWidth]
-
-
-def look(request):
-    cell = cell_at(request)
-    return [
-        cell.CharWeight,
-        cell.CharHeight,
-        cell.CharColor,
-        cell.CharPosture.value,
-        cell.CellBackColor,
-        cell.HoriJustify.value,
-        *(line_told(getattr(cell, f"{side}Border")) for side in ("Top", "Bottom", "Left", "Right")),
-    ]
-
-
-def wrapped(request):
-    return cell_at(request).IsTextWrapped
-
-
-def frozen(request):
-    controller = document(request).CurrentController
-    active = controller.ActiveSheet
-    controller.setActiveSheet(sheet_of(request))
-    frozen = controller.hasFrozenPanes()
-    told = {
-        "rows": controller.SplitRow if frozen else 0,
-        "columns": controller.SplitColumn if frozen else 0,
-    }
-    controller.setActiveSheet(active)
-    return told
-
-
-def list_rule(request):
-    rule = cell_at(request).Validation
-    if rule.Type.value != "LIST":
-        return None
-    return {"formula": rule.getFormula1(), "message": rule.ErrorMessage}
-
-
-def area_told(request):
-    """Where an address such as $Other.$A$1:$A$20 points."""
-    area = sheet_of(request).getCellRangeByName(request["cells"]).RangeAddress
-    return {
-        "row": area.StartRow,
-        "column": area.StartColumn,
-        "rows": area.EndRow - area.StartRow + 1,
-        "columns": area.EndColumn - area.StartColumn + 1,
-    }
-
-
-def note(request):
-    return cell_at(request).Annotation.String or None
-
-
-def charts(request):
-    found = []
-    all_charts = sheet_of(request).Charts
-    for name in all_charts.ElementNames:
-        chart = all_charts.getByName(name).EmbeddedObject
-        kinds = chart.getFirstDiagram().getCoordinateSystems()[0].getChartTypes()
-        found.append(
-            {"id": name, "title": chart.Title.String, "series": sum(len(k.getDataSeries()) for k in kinds)}
-        )
-    return found
-
-
-def page(request):
-    sheet = sheet_of(request)
-    style = document(request).StyleFamilies.getByName("PageStyles").getByName(sheet.PageStyle)
-    titles = sheet.getTitleRows()
-    repeated = titles.EndRow - titles.StartRow + 1 if sheet.getPrintTitleRows() else 0
-    fitted = {"pagesHigh": style.ScaleToPagesY} if style.ScaleToPagesY else {}
-    return {"landscape": style.IsLandscape, "repeatRows": repeated, **fitted}
-
-
 def window_size(request):
     document(request).CurrentController.Frame.ContainerWindow.setPosSize(
         0, 0, request["width"], request["height"], 15
     )
-
-
-def own_styles(family):
-    return sorted(style.Name for style in family if style.isUserDefined())
-
-
-def lists(request):
-    """What a document offers to choose from besides the office's own: styles, and number formats."""
-    families, formats = document(request).StyleFamilies, document(request).NumberFormats
-    english = uno.createUnoStruct("com.sun.star.lang.Locale", "en", "US", "")
-    return {
-        "cells": own_styles(families.getByName("CellStyles")),
-        "pages": own_styles(families.getByName("PageStyles")),
-        "formats": [formats.getByKey(key).FormatString for key in formats.queryKeys(DEFINED, english, False)],
-    }
-
-
-def heights(request):
-    """Of a sheet's first rows, hundredths of a millimetre."""
-    rows = sheet_of(request).Rows
-    return [rows.getByIndex(row).Height for row in range(request["rows"])]
 
 
 def formula_cell(request):
@@ -443,13 +329,15 @@ def end(request):
     state["desktop"].terminate()
 
 
+REQUESTS = {**vars(dressed), **globals()}
+
 # These wait for the main thread themselves.
 ON_THEIR_OWN_THREAD = ("connect", "install", "job")
 
 
 def answered(request):
     try:
-        return {"id": request["id"], "value": globals()[request["do"]](request)}
+        return {"id": request["id"], "value": REQUESTS[request["do"]](request)}
     except Exception as error:
         return {"id": request["id"], "failed": f"{error}\n{traceback.format_exc()}"}
 

@@ -46,9 +46,9 @@ export const LIST = 'My roses';
 export const sample = (name: string): string => join(root, 'sample-workbooks', name);
 
 /** The grower's untidy list, opened in Calc from the .ods that is kept. */
-export const openList = async (office: Office): Promise<string> => {
+export const openList = async (office: Office, how: { readOnly?: boolean } = {}): Promise<string> => {
   // A file of its own: the office puts a lock beside what it opens.
   const path = join(mkdtempSync(join(office.folder, 'list-')), 'untidy-list.ods');
   copyFileSync(sample('untidy-list.ods'), path);
-  return office.ask<string>({ do: 'open_document', path });
+  return office.ask<string>({ do: 'open_document', path, ...how });
 };

@@ -70,7 +70,7 @@ interface Waiting {
 
 /** The driver's answers by number; none is waited for without end. */
 const startDriver = () => {
-  const child = spawn(PYTHON, ['-u', DRIVER], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const child = spawn(PYTHON, ['-B', '-u', DRIVER], { stdio: ['pipe', 'pipe', 'inherit'] });
   const waiting = new Map<number, Waiting>();
   let last = 0;
   /** Why no more is asked: an office that hung once does not come back. */

@@ -298,11 +298,13 @@ describe('a lock', () => {
     await apply(write(0, 0, [[1]]));
   });
 
-  test('of a workbook open for reading is said', async () => {
+  test('of a workbook open for reading is said, and going to a cell is not kept from it', async () => {
     const lock = () => void (open.book.readOnly = true);
     expect(await sentence(lock, write(0, 0, [[1]]))).toBe(
       'This workbook is open for reading only. Open it for editing, or save a copy and open that, then try again.',
     );
+    await apply({ kind: 'activate', sheet: 'Other', row: 0, column: 0 });
+    expect((await open.workbook.outline()).active).toBe('Other');
   });
 
   test('by a cell that is being edited is said, at once', async () => {

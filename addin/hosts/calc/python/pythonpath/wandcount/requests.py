@@ -3,6 +3,7 @@
 import uno
 
 from .formula_words import FormulaWords
+from .locks import locks_on
 from .open_documents import dispatch
 from .reading import outline, read
 from .selection import selected_cell
@@ -13,6 +14,14 @@ from .writing import apply
 def _read(document, request):
     words = FormulaWords(document)
     return [read(document, area, words, request["singly"]) for area in request["areas"]]
+
+
+def _apply(document, request):
+    """Writes where no lock stands in the way; tells which do."""
+    locks = locks_on(document, request["touched"])
+    if not any(locks.values()):
+        apply(document, request["title"], request["operations"])
+    return locks
 
 
 def _selected(document, request):
@@ -59,7 +68,7 @@ def _print(document, request):
 _REQUESTS = {
     "outline": lambda document, request: outline(document),
     "read": _read,
-    "apply": lambda document, request: apply(document, request["title"], request["operations"]),
+    "apply": _apply,
     "undo": lambda document, request: undo_step(document),
     "selected": _selected,
     "compute": _compute,

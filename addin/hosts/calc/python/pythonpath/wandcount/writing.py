@@ -95,6 +95,8 @@ def _is_view(op):
 
 
 def _write(document, operations):
+    # Within the step, of which it becomes a part: locked around it, the office crashes when a step that failed half
+    # way is taken back, seen in 7.4.
     document.lockControllers()
     try:
         _run(document, [op for op in operations if not _is_view(op)], _OPERATIONS)
