@@ -32,7 +32,7 @@ const control = (field: Field, indent: number, label: string): Piece => {
     case 'toggle':
       return { ...shared, kind: 'toggle', on: value === 'yes' };
     default:
-      return { ...shared, kind: 'entry', value, help, ...unitOf(field) };
+      return { ...shared, kind: 'entry', value, help, words: field.kind === 'text', ...unitOf(field) };
   }
 };
 
@@ -62,6 +62,9 @@ const caption = ({ id, caption: text }: Table, indent: number): Piece => ({
 const wordOf = (table: Table, row: number): string | undefined =>
   table.marked?.find((mark) => mark.row === row)?.word;
 
+/** Keeps a number and its unit on one line. */
+const together = (words: string): string => words.replace(/(\d) (?=[\d%\p{L}])/gu, '$1\u00a0');
+
 /** A table of words and numbers. */
 const readingPieces = (table: Table, indent: number): Piece[] => [
   caption(table, indent),
@@ -73,7 +76,7 @@ const readingPieces = (table: Table, indent: number): Piece[] => [
     columns: table.columns.map(({ label, numeric }) => ({ label, numeric: numeric ?? false })),
     rows: table.rows.map((row, index) => {
       const word = wordOf(table, index);
-      const cells = row.map((cell) => (typeof cell === 'string' ? cell : cell.value));
+      const cells = row.map((cell) => together(typeof cell === 'string' ? cell : cell.value));
       return word === undefined
         ? cells
         : cells.map((cell, column) => (column === 0 ? `${cell} – ${word}` : cell));

@@ -48,6 +48,9 @@ const actionButton = ({ id, label, primary, disabled, why }: Action): NativeButt
 const whys = (actions: readonly Action[], indent: number): Piece[] =>
   actions.flatMap(({ id, why }) => (why === undefined ? [] : [text(`${id} why`, indent, 'quiet', why)]));
 
+/** Room for a chart in the narrowest, the usual and the widest panel, pixels. */
+const CHART_WIDTHS = [139, 270, 400];
+
 const blockPieces = (block: Block, key: string, indent: number): Piece[] => {
   switch (block.kind) {
     case 'heading':
@@ -77,7 +80,13 @@ const blockPieces = (block: Block, key: string, indent: number): Piece[] => {
       return [
         text(`${id} title`, indent, 'heading', title),
         text(`${id} finding`, indent, 'plain', finding),
-        { kind: 'picture', key: id, indent, label: `${title}. ${finding}`, svg: chartPicture(block.chart) },
+        {
+          kind: 'picture',
+          key: id,
+          indent,
+          label: `${title}. ${finding}`,
+          drawn: CHART_WIDTHS.map((width) => ({ width, svg: chartPicture(block.chart, width) })),
+        },
       ];
     }
     case 'more':

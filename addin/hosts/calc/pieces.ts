@@ -37,6 +37,8 @@ export type Piece = { readonly key: string; readonly indent: number } & (
       readonly value: string;
       readonly help?: string;
       readonly disabled?: boolean;
+      /** True for words, which need more room than a number. */
+      readonly words?: boolean;
       readonly unit?: string | NativeChoice;
     }
   | ({ readonly kind: 'choice' } & NativeChoice)
@@ -54,7 +56,12 @@ export type Piece = { readonly key: string; readonly indent: number } & (
       readonly columns: readonly { readonly label: string; readonly numeric: boolean }[];
       readonly rows: readonly (readonly string[])[];
     }
-  | { readonly kind: 'picture'; readonly label: string; readonly svg: string }
+  | {
+      readonly kind: 'picture';
+      readonly label: string;
+      /** The same picture for panels of several widths, pixels, the narrowest first. */
+      readonly drawn: readonly { readonly width: number; readonly svg: string }[];
+    }
   | { readonly kind: 'progress'; readonly label: string; readonly share: number }
   | { readonly kind: 'rule' }
 );

@@ -1,6 +1,6 @@
 """Native controls in a panel: making them, measuring them, placing them."""
 
-import math
+import re
 
 import uno
 
@@ -8,6 +8,12 @@ _POSITION_AND_SIZE = 15
 
 # Beside and above a control, pixels at 96 dots an inch.
 GAP = 6
+
+# Words part here; Python's own split would part a number from the unit that is kept beside it.
+_AT = re.compile("[ \n]")
+
+# A height that no text reaches.
+_ANY = 30_000
 
 
 def make_control(window, kind, name, **properties):
@@ -31,28 +37,30 @@ def place(control, x, y, width, height):
     control.setPosSize(int(x), int(y), int(width), int(height), _POSITION_AND_SIZE)
 
 
-def wrapped_height(control, text, width):
-    """The height of a text of several lines; a control by itself tells only that of one."""
-    one = control.getPreferredSize()
-    if not text or one.Width <= width:
-        return one.Height
-    # The preferred size is that of the longest line.
-    longest = max(len(line) for line in text.split("\n"))
-    letter = one.Width / max(longest, 1)
-    fit = max(int(width / letter), 1)
-    lines = 0
-    for line in text.split("\n"):
-        used = 0
-        lines += 1
-        for word in line.split(" "):
-            length = len(word)
-            if used and used + 1 + length > fit:
-                lines += 1
-                used = 0
-            lines += length // fit if length > fit else 0
-            used += length + (1 if used else 0)
-    lines_in_one = text.count("\n") + 1
-    return math.ceil(one.Height / lines_in_one * lines)
+def wrapped_height(control, width):
+    """The height of a text that is broken to a width, as the office itself breaks it."""
+    return control.calcAdjustedSize(uno.createUnoStruct("com.sun.star.awt.Size", int(width), _ANY)).Height
+
+
+def _widest(control, texts):
+    font = control.Peer.getFont(uno.createUnoStruct("com.sun.star.awt.FontDescriptor"))
+    return max(map(font.getStringWidth, texts), default=0)
+
+
+def words_width(control, words):
+    """How wide words are in the control's own font, the longest line of them."""
+    return _widest(control, words.split("\n"))
+
+
+def longest_word(control, text):
+    """The width of the widest word: in less, the office breaks within it."""
+    return _widest(control, _AT.split(text))
+
+
+def list_width(control, words):
+    """How wide a list must be to show one of its words in full."""
+    beside = control.getPreferredSize().Width - _widest(control, control.Model.StringItemList)
+    return beside + words_width(control, words)
 
 
 def graphic_of(svg):

@@ -5,7 +5,7 @@ import contextlib
 import unohelper
 from com.sun.star.awt import XAdjustmentListener
 
-from .controls import GAP, make_control, place
+from .controls import GAP, make_control, place, wrapped_height
 from .pieces import KINDS
 from .shades import is_dark
 
@@ -50,9 +50,9 @@ class Drawing:
         self._wanted = False
         settings = window.StyleSettings
         self.dark = is_dark(settings.DialogColor)
-        measure = make_control(window, "FixedText", "measure", Label="Measure")
-        self.line_height = measure.getPreferredSize().Height
-        measure.setVisible(False)
+        # Never seen: tells how high words would be.
+        self._measure = make_control(window, "FixedText", "measure", MultiLine=True)
+        self._measure.setVisible(False)
         self.font_height = settings.ApplicationFont.Height or 10
         self._bar = make_control(window, "ScrollBar", "scroll", Orientation=1, LineIncrement=_STEP, Tabstop=True)
         self._bar.addAdjustmentListener(_Scrolled(self._scroll))
@@ -70,6 +70,12 @@ class Drawing:
             yield
         finally:
             self.quiet = was
+
+    def height_of(self, words, width, weight):
+        """How high words are that are broken to a width, pixels."""
+        self._measure.Model.FontWeight = weight
+        self._measure.Model.Label = words
+        return wrapped_height(self._measure, width)
 
     def shows(self, piece):
         return piece in self._order

@@ -1,13 +1,14 @@
 """Fields: a label with something to type in, to choose from, or to tick."""
 
-from .controls import GAP, place, wrapped_height
+from .controls import GAP, list_width, place, wrapped_height
 from .piece import Piece
 
 # More of the width than this is for the control, not for its label.
 _LABEL_SHARE = 0.42
 
-# Beside a unit to choose, a number has this much room at least, pixels.
+# This much room has a number, and this much a field for words, pixels; else it goes under what is beside it.
 _NARROWEST_ENTRY = 60
+_NARROWEST_WORDS = 120
 
 
 class Labelled(Piece):
@@ -44,7 +45,7 @@ class Labelled(Piece):
             height = self.place_control(x + beside + GAP, y, width - beside - GAP)
             place(self._label, x, y + (height - words.Height) / 2, beside, words.Height)
             return height
-        above = wrapped_height(self._label, self.piece["label"], width)
+        above = wrapped_height(self._label, width)
         place(self._label, x, y, width, above)
         return above + self.place_control(x, y + above, width)
 
@@ -125,12 +126,20 @@ class Entry(Labelled):
         return relabelled
 
     def least_width(self):
-        return _NARROWEST_ENTRY + GAP + self._choice.least_width() if self._choice else 0
+        if self._choice:
+            return _NARROWEST_ENTRY + GAP + self._choice.least_width()
+        if self.piece.get("words"):
+            return _NARROWEST_WORDS
+        unit = self._unit.getPreferredSize().Width + GAP if self._unit else 0
+        return min(self._edit.getPreferredSize().Width, _NARROWEST_WORDS) + unit
 
     def place_control(self, x, y, width):
         height = self._edit.getPreferredSize().Height
+        if self._choice and width < self.least_width():
+            place(self._edit, x, y, width, height)
+            return height + self._choice.place_control(x, y + height, width)
         if self._choice:
-            beside = min(self._choice.least_width(), width - _NARROWEST_ENTRY - GAP)
+            beside = self._choice.least_width()
             place(self._edit, x, y, width - beside - GAP, height)
             return max(height, self._choice.place_control(x + width - beside, y, beside))
         if self._unit:
@@ -163,6 +172,9 @@ class Choice(Labelled):
 
     def make_control(self):
         self._list = self.add("ListBox", Dropdown=True, HelpText=self.piece["spoken"])
+        # What is chosen, in full where the list cuts it.
+        self._whole = self.add("FixedText", MultiLine=True)
+        self._words = ""
         self._set()
         self._list.addItemListener(self.listen(self._list, self._chosen))
 
@@ -176,6 +188,8 @@ class Choice(Labelled):
             if tuple(model.SelectedItems) != chosen:
                 model.SelectedItems = chosen
             model.Enabled = not piece.get("disabled")
+        was, self._words = self._words, shown[chosen[0]] if chosen else ""
+        return self._words != was
 
     def _chosen(self):
         if self.drawing.quiet:
@@ -188,8 +202,7 @@ class Choice(Labelled):
     def update(self, piece):
         relabelled = self.relabel(piece)
         self.piece = piece
-        self._set()
-        return relabelled
+        return self._set() or relabelled
 
     def least_width(self):
         return self._list.getPreferredSize().Width
@@ -197,7 +210,12 @@ class Choice(Labelled):
     def place_control(self, x, y, width):
         height = self._list.getPreferredSize().Height
         place(self._list, x, y, width, height)
-        return height
+        cut = list_width(self._list, self._words) > width
+        self._whole.setVisible(cut)
+        self._whole.Model.Label = self._words if cut else ""
+        below = wrapped_height(self._whole, width) if cut else 0
+        place(self._whole, x, y + height, width if cut else 0, below)
+        return height + below
 
 
 class Toggle(Piece):
@@ -224,6 +242,6 @@ class Toggle(Piece):
         return False
 
     def place(self, x, y, width):
-        height = wrapped_height(self._box, self.piece["label"], width)
+        height = wrapped_height(self._box, width)
         place(self._box, x, y, width, height)
         return height

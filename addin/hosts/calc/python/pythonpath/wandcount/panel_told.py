@@ -4,10 +4,34 @@ Told by the controls themselves: what the office tells screen readers may not be
 on a thread of its own locks what the main thread waits for.
 """
 
+import re
+
+from .controls import list_width, longest_word, words_width, wrapped_height
 from .panel import panel_of
 
 _FIELD = "com.sun.star.awt.UnoControlEditModel"
 _BUTTON = "com.sun.star.awt.UnoControlButtonModel"
+_LIST = "com.sun.star.awt.UnoControlListBoxModel"
+
+
+def _least(control):
+    """Width and height in pixels, below which words of the control would be cut or broken within."""
+    model = control.Model
+    if not hasattr(control, "getPreferredSize"):
+        return [0, 0]
+    wanted = control.getPreferredSize()
+    if model.supportsService(_LIST):
+        return [list_width(control, control.SelectedItem), wanted.Height]
+    if not hasattr(model, "Label"):
+        return [wanted.Width, wanted.Height]
+    if model.supportsService(_BUTTON):
+        # What it prefers has more beside the label than the label needs.
+        wanted.Width = control.getMinimumSize().Width
+    beside = wanted.Width - words_width(control, model.Label)
+    height = wrapped_height(control, control.getPosSize().Width)
+    # The office breaks after these as well.
+    parts = re.sub("([-/,])", r"\1 ", model.Label)
+    return [beside + longest_word(control, parts), height]
 
 
 def _told(control):
@@ -17,11 +41,14 @@ def _told(control):
     return {
         "text": control.Text if field else getattr(model, "Label", ""),
         "field": field,
+        # What is chosen in a list; None where it is no list.
+        "chosen": control.SelectedItem if model.supportsService(_LIST) else None,
         # How far a bar is, in thousandths; None where it is no bar.
         "done": getattr(model, "ProgressValue", None),
         # None where the office's own colour is taken.
         "colour": getattr(model, "TextColor", None),
         "area": [area.X, area.Y, area.Width, area.Height],
+        "least": _least(control),
     }
 
 

@@ -1,6 +1,6 @@
 """Each kind of piece of a view, drawn with controls of the office."""
 
-from .controls import GAP, graphic_of, place, wrapped_height
+from .controls import GAP, graphic_of, place, words_width, wrapped_height
 from .field_pieces import Choice, Entry, Toggle
 from .piece import Piece
 from .shades import shade
@@ -20,7 +20,7 @@ class Text(Piece):
     def _set(self):
         tone = self.piece["tone"]
         model = self._text.Model
-        model.Label = self._words = _SIGNS.get(tone, "") + self.piece["text"]
+        model.Label = _SIGNS.get(tone, "") + self.piece["text"]
         if tone in _BOLD_TONES:
             model.FontWeight = _BOLD
         if tone == "title":
@@ -46,9 +46,10 @@ class Text(Piece):
         return True
 
     def place(self, x, y, width):
-        height = wrapped_height(self._text, self._words, width)
-        place(self._text, x, y, width, height)
-        return height
+        above = GAP if self.piece["tone"] == "heading" else 0
+        height = wrapped_height(self._text, width)
+        place(self._text, x, y + above, width, height)
+        return above + height
 
 
 class Buttons(Piece):
@@ -56,7 +57,7 @@ class Buttons(Piece):
 
     def make(self):
         for index, button in enumerate(self.piece["buttons"]):
-            control = self.add("Button", Label=button["label"])
+            control = self.add("Button", Label=button["label"], MultiLine=True)
             control.addActionListener(self.listen(control, lambda index=index: self._pressed(index)))
         self._set()
 
@@ -90,14 +91,23 @@ class Buttons(Piece):
     def place(self, x, y, width):
         left, top, tallest = x, y, 0
         for control in self.controls:
-            size = control.getPreferredSize()
-            wide = min(size.Width, width)
+            # The preferred width has much beside the label: in a narrow panel no two would stand side by side.
+            least, tall = control.getMinimumSize().Width, control.getPreferredSize().Height
+            wide = min(least, width)
             if left > x and left + wide > x + width:
                 left, top, tallest = x, top + tallest + GAP / 2, 0
-            place(control, left, top, wide, size.Height)
+            high = tall if wide == least else tall + self._lines_more(control, wide)
+            place(control, left, top, wide, high)
             left += wide + GAP / 2
-            tallest = max(tallest, size.Height)
+            tallest = max(tallest, high)
         return top + tallest - y
+
+    def _lines_more(self, control, width):
+        """What a label is higher than in one line: a button by itself tells only of that one."""
+        model, least = control.Model, control.getMinimumSize().Width
+        room = width - (least - words_width(control, model.Label))
+        one, all_lines = (self.drawing.height_of(model.Label, w, model.FontWeight) for w in (least, room))
+        return all_lines - one
 
 
 class Picture(Piece):
@@ -106,7 +116,7 @@ class Picture(Piece):
         self._set()
 
     def _set(self):
-        self._image.Model.Graphic = graphic_of(self.piece["svg"])
+        self._shown = None
         self._image.Model.HelpText = self.piece["label"]
         # A picture has no label; the text of its window is what it is called.
         self._image.getPeer().setProperty("Label", self.piece["label"])
@@ -115,12 +125,17 @@ class Picture(Piece):
         return []
 
     def update(self, piece):
-        if piece != self.piece:
-            self.piece = piece
-            self._set()
-        return False
+        if piece == self.piece:
+            return False
+        self.piece = piece
+        self._set()
+        return True
 
     def place(self, x, y, width):
+        drawn = [one for one in self.piece["drawn"] if one["width"] <= width] or self.piece["drawn"][:1]
+        if drawn[-1] is not self._shown:
+            self._shown = drawn[-1]
+            self._image.Model.Graphic = graphic_of(self._shown["svg"])
         size = self._image.Model.Graphic.SizePixel
         height = width * size.Height / max(size.Width, 1)
         place(self._image, x, y, width, height)

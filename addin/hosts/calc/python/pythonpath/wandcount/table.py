@@ -4,18 +4,17 @@ The office's own grid control is not used: what LibreOffice 7.4 tells screen rea
 office hangs or crashes some time after such a control is taken away. It also draws no second line in a cell.
 """
 
-from .controls import GAP, place, wrapped_height
+from .controls import GAP, longest_word, place, wrapped_height
 from .piece import Piece
 
 _BOLD = 150.0
 _LEFT, _RIGHT = 0, 2
 
-# Letters differ in width, so a text that is broken may need a little more than its mean letter tells.
-_SURE = 0.93
+# Beside what the office measures of a word, so that it does not break within it.
+_SURE = 2
 
-
-def _longest(parts):
-    return max((len(part) for part in parts), default=0)
+# Between columns where there is room, pixels.
+_WIDEST_GAP = 3 * GAP
 
 
 class _Cell:
@@ -23,19 +22,21 @@ class _Cell:
 
     def __init__(self, control):
         self.control = control
-        self.words = ""
+        self.words = None
+        self._measured = {}
 
     def set(self, words):
+        if words == self.words:
+            return
         self.words = words
         self.control.Model.Label = words
-        self.widest = self.control.getPreferredSize().Width
-        letter = self.widest / max(_longest(words.split("\n")), 1)
-        self.narrowest = min(_longest(words.split()) * letter / _SURE, self.widest)
+        if words not in self._measured:
+            widest = self.control.getPreferredSize().Width
+            self._measured[words] = widest, min(longest_word(self.control, words) + _SURE, widest)
+        self.widest, self.narrowest = self._measured[words]
 
     def height(self, width):
-        if width >= self.widest:
-            return self.control.getPreferredSize().Height
-        return wrapped_height(self.control, self.words, width * _SURE)
+        return wrapped_height(self.control, width)
 
 
 def column_widths(widest, narrowest, width):
@@ -72,11 +73,16 @@ class Table(Piece):
             cell.set(column["label"])
         for cells, row in zip(self._rows, self.piece["rows"]):
             for index, (cell, column, words) in enumerate(zip(cells, columns, row)):
-                named = stacked and index > 0 and words and column["label"]
-                cell.set(f"{column['label']}: {words}" if named else words)
+                cell.set(self._named(column["label"], words, index) if stacked else words)
                 model = cell.control.Model
                 model.Align = _RIGHT if column["numeric"] and not stacked else _LEFT
                 model.FontWeight = _BOLD if stacked and index == 0 else 100.0
+
+    def _named(self, heading, words, index):
+        """A cell with its heading; a name at the front of a row needs none, a number there does."""
+        if not words or not heading or (index == 0 and not words[0].isdigit()):
+            return words
+        return f"{heading}:\n{words}" if "\n" in words else f"{heading}: {words}"
 
     def tabbed(self):
         return []
@@ -110,10 +116,11 @@ class Table(Piece):
             # The cells hold their headings as well now.
             self._set(False)
         columns = list(zip(self._head, *self._rows))
-        room = width - GAP * (len(columns) - 1)
+        between = max(len(columns) - 1, 1)
         widest = [max(cell.widest for cell in cells) for cells in columns]
         narrowest = [max(cell.narrowest for cell in cells) for cells in columns]
-        return column_widths(widest, narrowest, room)
+        self._gap = min(max((width - sum(widest)) / between, GAP), _WIDEST_GAP)
+        return column_widths(widest, narrowest, width - self._gap * (len(columns) - 1))
 
     def _place_columns(self, x, y, widths):
         top = y
@@ -122,10 +129,10 @@ class Table(Piece):
             heights = [cell.height(width) for cell, width in zip(cells, widths)]
             for cell, width, height in zip(cells, widths, heights):
                 place(cell.control, left, top, width, height)
-                left += width + GAP
+                left += width + self._gap
             top += max(heights) + GAP / 2
             if cells is self._head:
-                place(self._line, x, top - GAP / 2, left - GAP - x, GAP)
+                place(self._line, x, top - GAP / 2, left - self._gap - x, GAP)
                 top += GAP / 2
         return top - y
 
