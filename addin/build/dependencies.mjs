@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { root } from './paths.mjs';
@@ -22,6 +22,11 @@ export const ensurePackages = () => {
     statSync(installed).mtimeMs >= statSync(join(root, 'package-lock.json')).mtimeMs
   )
     return;
+  if (lstatSync(join(root, 'node_modules'), { throwIfNoEntry: false })?.isSymbolicLink()) {
+    throw new Error(
+      'node_modules is a link, and npm would empty the folder that it leads to. Remove the link and try again.',
+    );
+  }
   console.log('Installing what Wandcount is built from (once, about a minute) …');
   // npm is a script on Windows, which only a shell starts.
   const windows = process.platform === 'win32';

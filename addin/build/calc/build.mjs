@@ -7,14 +7,19 @@ import { ensurePackages } from '../dependencies.mjs';
  * dist/wandcount-linux-x64.oxt, which brings Node for those who have none.
  */
 
-ensurePackages();
-const { extension, makeCarryingExtension, makeExtension } = await import('./makeExtension.mjs');
 const asked = process.argv.indexOf('--with-engine');
 const made = async () => {
+  ensurePackages();
+  const { extension, makeCarryingExtension, makeExtension } = await import('./makeExtension.mjs');
   if (asked >= 0) return makeCarryingExtension(process.argv[asked + 1]);
   await makeExtension();
   return extension;
 };
-console.log(
-  `Built ${relative(process.cwd(), await made())}. Install it with LibreOffice’s extension manager.`,
-);
+try {
+  console.log(
+    `Built ${relative(process.cwd(), await made())}. Install it with LibreOffice’s extension manager.`,
+  );
+} catch (error) {
+  console.error(`\n${error.message}`);
+  process.exitCode = 1;
+}

@@ -49,8 +49,10 @@ const packageOf = (platform) => {
  */
 export const carriedNode = (platform) => {
   const wanted = PLATFORMS[platform];
-  if (wanted === undefined)
-    throw new Error(`No engine for “${platform}”. Known: ${Object.keys(PLATFORMS).join(', ')}.`);
+  if (wanted === undefined) {
+    const given = platform === undefined ? 'none is named' : `“${platform}” is none of them`;
+    throw new Error(`--with-engine brings Node for ${Object.keys(PLATFORMS).join(', ')}; ${given}.`);
+  }
   return {
     path: `engine/${wanted.program.split('/').at(-1)}`,
     bytes: readFileSync(join(packageOf(platform), wanted.program)),
