@@ -1,15 +1,10 @@
 import { h, type JSX } from 'preact';
 
-import type { Step, StepState, View } from '../view';
+import type { Step, View } from '../view';
+import { nextLine, stateWords } from '../wayWords';
 
 import type { Send } from './hands';
 import { mark } from './mark';
-
-const stateWords = (state: StepState): string => {
-  if (state.kind === 'empty') return 'nothing yet';
-  if (state.kind === 'attention') return `needs attention: ${state.why}`;
-  return state.says === undefined ? 'ready' : `ready: ${state.says}`;
-};
 
 const stepButton = (send: Send, stop: Step): JSX.Element =>
   h(
@@ -33,26 +28,22 @@ const stops = (steps: readonly Step[], send: Send): JSX.Element =>
     steps.map((stop) => h('li', { key: stop.id }, stepButton(send, stop))),
   );
 
-const nextLine = (view: View, send: Send): JSX.Element | undefined => {
-  const { next } = view;
-  if (next === undefined) return undefined;
-  const there = view.steps.find(({ id }) => id === next.section);
-  if (there === undefined || there.current) return h('p', { class: 'next' }, `Next: ${next.says}`);
-  return h(
-    'p',
-    { class: 'next' },
-    'Next: ',
+const next = (view: View, send: Send): JSX.Element | undefined => {
+  const line = nextLine(view);
+  if (line === undefined) return undefined;
+  const { begins, stop, ends } = line;
+  const link =
+    stop &&
     h(
       'button',
       {
         type: 'button',
         class: 'plain-link',
-        onClick: () => send({ kind: 'open', section: next.section }),
+        onClick: () => send({ kind: 'open', section: stop.section }),
       },
-      there.label,
-    ),
-    `. ${next.says}`,
-  );
+      stop.label,
+    );
+  return h('p', { class: 'next' }, begins, link, ends);
 };
 
 /** Where the user is, how each stop stands, and what comes next. */
@@ -71,7 +62,7 @@ export const stepsBar = (view: View, send: Send): JSX.Element =>
     h(
       'div',
       { class: 'way-on' },
-      nextLine(view, send),
+      next(view, send),
       h(
         'nav',
         { 'aria-label': 'Beside the way' },

@@ -1,4 +1,5 @@
 import type { Action, Block, Step, View } from '../../../taskpane/view';
+import { nextLine, stateWords } from '../../../taskpane/wayWords';
 import { chartPicture } from './chartPicture';
 import { fieldPieces, tablePieces } from './fieldPieces';
 import type { NativeButton, NativeView, Piece, Tone } from './pieces';
@@ -11,29 +12,21 @@ const text = (key: string, indent: number, tone: Tone, words: string): Piece => 
   text: words,
 });
 
-const stateWords = ({ state }: Step): string => {
-  if (state.kind === 'empty') return 'nothing yet';
-  if (state.kind === 'attention') return `needs attention: ${state.why}`;
-  return state.says === undefined ? 'ready' : `ready: ${state.says}`;
-};
-
 /** A sign after the label, so that a stop's state is seen in black and white. */
 const SIGNS = { empty: '', attention: ' !', ready: ' ✓' } as const;
 
 const stepButton = (step: Step): NativeButton => ({
   key: `step ${step.id}`,
   label: step.beside ? step.label : `${step.label}${SIGNS[step.state.kind]}`,
-  help: step.beside ? step.label : `${step.label}: ${stateWords(step)}`,
+  help: step.beside ? step.label : `${step.label}: ${stateWords(step.state)}`,
   event: { kind: 'open', section: step.id },
   current: step.current,
 });
 
 const next = (view: View): Piece[] => {
-  if (view.next === undefined) return [];
-  const { section, says } = view.next;
-  const there = view.steps.find(({ id }) => id === section);
-  const words = there === undefined || there.current ? `Next: ${says}` : `Next: ${there.label}. ${says}`;
-  return [text('next', 0, 'quiet', words)];
+  const line = nextLine(view);
+  if (line === undefined) return [];
+  return [text('next', 0, 'quiet', `${line.begins}${line.stop?.label ?? ''}${line.ends}`)];
 };
 
 const actionButton = ({ id, label, primary, disabled, why }: Action): NativeButton => ({
