@@ -1,5 +1,12 @@
 import { explain } from './call';
-import type { RawArgument } from './definition';
+import type { Outcome, RawArgument } from './definition';
+
+/** One call of a function, as a formula made it. */
+export interface FeedCall {
+  readonly name: string;
+  readonly args: readonly RawArgument[];
+  readonly outcome: Outcome;
+}
 
 /**
  * A call told line by line, as the pane shows it: what the function is for, its steps with their sources, the source

@@ -6,11 +6,11 @@ export interface CellExplanation {
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
-  /** The cell's formula, with its leading '='. */
+  /** The cell's formula as the user types it, with its leading '='. */
   readonly formula: string;
   /** What the cell shows, as it shows it. */
   readonly shows: string;
-  /** Why a FEED function in it gave an error: one plain sentence. */
+  /** Why it shows an error: a plain sentence. */
   readonly sentence?: string;
   /** The computation told in steps, with units and source, function by function; empty where no FEED function is in it. */
   readonly working: readonly string[];

@@ -1,4 +1,5 @@
 import type { Ask } from './calcWorkbook';
+import { ComponentRefused } from './componentRefused';
 import type { ComponentAnswer } from './wire';
 
 interface Waiting {
@@ -24,10 +25,11 @@ export const questions = (say: (message: object) => void): Questions => {
         waiting.set(last, { resolve, reject });
         say({ ask: last, doc, ...request });
       }),
-    answered: ({ answer, value, failed }) => {
+    answered: ({ answer, value, refused, failed }) => {
       const asked = waiting.get(answer);
       waiting.delete(answer);
-      if (failed === undefined) asked?.resolve(value);
+      if (refused !== undefined) asked?.reject(new ComponentRefused(refused));
+      else if (failed === undefined) asked?.resolve(value);
       else asked?.reject(new Error(failed));
     },
   };

@@ -1,8 +1,9 @@
 import type { Area, Change } from '../../workbook/change';
 import { refuseLocked, touchedBy, type Locks, type Touched } from '../../workbook/locks';
 import { moveFormulaDown } from '../../workbook/memory/shift';
-import { WorkbookError, type Block, type CellState, type Outline, type Workbook } from '../../workbook/port';
+import type { Block, CellState, Outline, Workbook } from '../../workbook/port';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
+import { failedAt } from './componentRefused';
 import { errorOfCode } from './errorCodes';
 import { plannedWrites, wireArea, type Operation, type WireArea } from './plannedWrites';
 
@@ -50,7 +51,7 @@ export type WorkbookRequest =
       readonly operations: readonly Operation[];
     };
 
-/** Asks the component; the promise is refused with the component's own words where it could not. */
+/** Asks the component; the promise is refused with a `ComponentRefused`, or with the component's own words where it failed. */
 export type Ask = (request: object) => Promise<unknown>;
 
 const areaOf = (sheet: string, [row, column, rows, columns]: Corner): Area => ({
@@ -134,20 +135,23 @@ const blockOf = (area: Area, used: Area | undefined, wire: WireCells | undefined
   };
 };
 
+const UNREADABLE = 'The workbook could not be read.';
+
 /** The workbook port over the pipe to one document of Calc. */
 export const calcWorkbook = (ask: Ask): Workbook => {
-  const request = (asked: WorkbookRequest): Promise<unknown> => ask(asked);
+  const request = async (asked: WorkbookRequest, failing: string): Promise<unknown> => {
+    try {
+      return await ask(asked);
+    } catch (cause) {
+      throw failedAt(failing, cause);
+    }
+  };
   const outline = async (): Promise<Outline> =>
-    outlineOf((await request({ what: 'outline' })) as WireOutline);
+    outlineOf((await request({ what: 'outline' }, UNREADABLE)) as WireOutline);
   const write = async ({ title, edits }: Change): Promise<Locks> => {
     const [touched, operations] = [touchedBy(edits), plannedWrites({ title, edits })];
-    try {
-      return (await request({ what: 'apply', title, touched, operations })) as Locks;
-    } catch (cause) {
-      throw new WorkbookError(`“${title}” could not be written, and the workbook stays as it was.`, {
-        cause,
-      });
-    }
+    const failing = `“${title}” could not be written, and the workbook stays as it was.`;
+    return (await request({ what: 'apply', title, touched, operations }, failing)) as Locks;
   };
   return {
     outline,
@@ -157,7 +161,10 @@ export const calcWorkbook = (ask: Ask): Workbook => {
       const used = areas.map((area) => inUse(area, now));
       const asked = used.filter((area) => area !== undefined);
       const tell = async (singly: boolean) =>
-        (await request({ what: 'read', areas: asked.map(wireArea), singly })) as readonly WireCells[];
+        (await request(
+          { what: 'read', areas: asked.map(wireArea), singly },
+          UNREADABLE,
+        )) as readonly WireCells[];
       const shortly = await tell(false);
       const told = shortly.every(understood) ? shortly : await tell(true);
       return {

@@ -1,63 +1,47 @@
-import { NAMESPACE, tellCall, type RawArgument } from '../../../functions';
+import { NAMESPACE, type FeedCall, type RawArgument } from '../../../functions';
+import { explained, type Known, type SelectedCell } from '../../../taskpane/explained';
 import type { CellExplanation } from '../../../taskpane/services';
 import type { Workbook } from '../../workbook/port';
 import type { Ask } from './calcWorkbook';
-import { feedCalls, type FeedCall } from './formulaCalls';
+import { ComponentRefused } from './componentRefused';
+import { feedCalls } from './formulaCalls';
 import { NotUnderstood, partsOf } from './formulaParts';
+import words from './words.json';
 
-/** What the component tells of the selected cell. */
-interface SelectedCell {
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-  readonly formula: string;
-  readonly shows: string;
-  /** True where the cell shows an error. */
-  readonly failed: boolean;
-}
+/** What the component tells of the selected cell; null where it holds no formula. */
+export type WireSelected =
+  | (SelectedCell & {
+      /** Why the cells' engine does not answer: a key of the words, and what that says besides. */
+      readonly absent: { readonly reason: keyof typeof words.absent; readonly detail: string } | null;
+    })
+  | null;
 
 const HOLDS_OURS = new RegExp(`\\b${NAMESPACE}\\.`, 'i');
-const TOO_MUCH =
-  'An argument of this formula is more than can be told here; put it into a cell of its own to see the working.';
 
-const callsOf = async (
-  cell: SelectedCell,
-  workbook: Workbook,
-  ask: Ask,
-): Promise<readonly FeedCall[] | undefined> => {
-  const compute = async (name: string, args: readonly RawArgument[]): Promise<RawArgument> => {
+const callsOf = (cell: SelectedCell, workbook: Workbook, ask: Ask): Promise<readonly FeedCall[]> =>
+  feedCalls(partsOf(cell.formula), cell.sheet, workbook, async (name, args) => {
     try {
       return (await ask({ what: 'compute', name, args })) as RawArgument;
-    } catch (cause) {
-      throw new NotUnderstood(name, { cause });
+    } catch (error) {
+      if (error instanceof ComponentRefused) return undefined;
+      throw error;
     }
-  };
+  });
+
+const knownOf = async (cell: SelectedCell, workbook: Workbook, ask: Ask): Promise<Known> => {
   try {
-    return await feedCalls(partsOf(cell.formula), cell.sheet, workbook, compute);
+    return { calls: HOLDS_OURS.test(cell.formula) ? await callsOf(cell, workbook, ask) : [] };
   } catch (error) {
-    if (error instanceof NotUnderstood) return undefined;
+    if (error instanceof NotUnderstood) return { calls: [], instead: error.message };
     throw error;
   }
 };
 
-/**
- * Why the selected cell shows what it shows: the sentence of a FEED function that refused, and every FEED
- * computation in it told in steps. Undefined where the cell holds no formula.
- */
+/** Why the selected cell shows what it shows. Undefined where the cell holds no formula. */
 export const explainSelected = async (workbook: Workbook, ask: Ask): Promise<CellExplanation | undefined> => {
-  const cell = (await ask({ what: 'selected' })) as SelectedCell | null;
-  if (cell === null) return undefined;
-  const { sheet, row, column, formula, shows, failed } = cell;
-  const told = { sheet, row, column, formula, shows };
-  if (!HOLDS_OURS.test(formula)) return { ...told, working: [] };
-  const calls = await callsOf(cell, workbook, ask);
-  if (calls === undefined) return { ...told, working: [TOO_MUCH] };
-  const refused = calls
-    .map(({ outcome }) => ('error' in outcome ? outcome.sentence : undefined))
-    .find(Boolean);
-  return {
-    ...told,
-    ...(refused && failed ? { sentence: refused } : {}),
-    working: calls.flatMap(({ name, args }) => tellCall(name, args)),
-  };
+  const told = (await ask({ what: 'selected' })) as WireSelected;
+  if (told === null) return undefined;
+  const { absent, ...cell } = told;
+  const why = absent === null ? {} : { why: words.absent[absent.reason].replace('{detail}', absent.detail) };
+  return explained(workbook, cell, { ...(await knownOf(cell, workbook, ask)), ...why });
 };

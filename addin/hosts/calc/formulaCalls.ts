@@ -1,19 +1,12 @@
-import { call, NAMESPACE, type Outcome, type RawArgument, type RawScalar } from '../../../functions';
+import { call, NAMESPACE, type FeedCall, type RawArgument, type RawScalar } from '../../../functions';
 import { areaOfReference } from '../../workbook/references';
 import { areaNamed } from '../../workbook/snapshot';
 import type { Area } from '../../workbook/change';
 import type { CellState, Outline, Workbook } from '../../workbook/port';
-import { NotUnderstood, type Part } from './formulaParts';
+import { notFollowed, NotUnderstood, type Part } from './formulaParts';
 
-/** One FEED function of a formula, with what its arguments hold now. */
-export interface FeedCall {
-  readonly name: string;
-  readonly args: readonly RawArgument[];
-  readonly outcome: Outcome;
-}
-
-/** A function of Calc's own on plain values. */
-export type Compute = (name: string, args: readonly RawArgument[]) => Promise<RawArgument>;
+/** A function of Calc's own on plain values; undefined where it takes none, as one that gives back cells. */
+export type Compute = (name: string, args: readonly RawArgument[]) => Promise<RawArgument | undefined>;
 
 const isRows = (value: RawArgument): value is readonly (readonly RawScalar[])[] => Array.isArray(value);
 const isError = (value: RawArgument): value is { readonly error: string } =>
@@ -46,7 +39,7 @@ const asNumber = (value: RawScalar): number => {
   if (typeof value === 'number') return value;
   if (typeof value === 'boolean') return value ? 1 : 0;
   if (value === '' || value === null || value === undefined) return 0;
-  throw new NotUnderstood(String(value));
+  throw notFollowed(String(value));
 };
 
 const asText = (value: RawScalar): string => (value === null || value === undefined ? '' : String(value));
@@ -71,10 +64,13 @@ const joined = (operator: string, left: RawScalar, right: RawScalar): RawScalar 
   return COMPARED[operator]!(orderOf(left, right));
 };
 
+const RANGE =
+  'The working is not told, because the formula computes with a whole range at once. Put that part into cells of its own to see the rest.';
+
 const single = (value: RawArgument): RawScalar => {
   if (!isRows(value)) return value;
   if (value.length === 1 && value[0]!.length === 1) return value[0]![0];
-  throw new NotUnderstood('an area where one value belongs');
+  throw new NotUnderstood(RANGE);
 };
 
 /**
@@ -99,6 +95,15 @@ export const feedCalls = async (
     return rows.length === 1 && rows[0]!.length === 1 ? rows[0]![0] : rows;
   };
 
+  const firstTrue = async (pairs: readonly Part[]): Promise<RawArgument> => {
+    for (let at = 0; at + 1 < pairs.length; at += 2) {
+      const condition = single(await worth(pairs[at]!));
+      if (isError(condition)) return condition;
+      if (asNumber(condition) !== 0) return worth(pairs[at + 1]!);
+    }
+    return { error: '#N/A' };
+  };
+
   const chosen = async (name: string, args: readonly Part[]): Promise<RawArgument> => {
     const first = await worth(args[0]!);
     const other = (index: number, without: RawScalar): Promise<RawArgument> | RawScalar =>
@@ -113,10 +118,15 @@ export const feedCalls = async (
   };
 
   const called = async (name: string, given: readonly Part[]): Promise<RawArgument> => {
+    if (name === 'IFS') return firstTrue(given);
     if (CHOOSING.has(name)) return chosen(name, given);
     const args: RawArgument[] = [];
     for (const part of given) args.push(await worth(part));
-    if (!name.startsWith(`${NAMESPACE}.`)) return args.find(isError) ?? compute(name, args);
+    if (!name.startsWith(`${NAMESPACE}.`)) {
+      const result = args.find(isError) ?? (await compute(name, args));
+      if (result === undefined) throw notFollowed(`${name}(…)`);
+      return result;
+    }
     const own = name.slice(NAMESPACE.length + 1);
     const outcome = call(own, args);
     calls.push({ name: own, args, outcome });
@@ -126,7 +136,7 @@ export const feedCalls = async (
   const named = async (name: string): Promise<RawArgument> => {
     outline ??= await workbook.outline();
     const area = areaNamed(outline, name);
-    if (area === undefined) throw new NotUnderstood(name);
+    if (area === undefined) throw notFollowed(name);
     return valueOf(area);
   };
 
@@ -149,7 +159,7 @@ export const feedCalls = async (
             ? part.reference
             : `'${sheet.replaceAll("'", "''")}'!${part.reference}`,
         );
-        if (area === undefined) throw new NotUnderstood(part.reference);
+        if (area === undefined) throw notFollowed(part.reference);
         return valueOf(area);
       }
       case 'name':

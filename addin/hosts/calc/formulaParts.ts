@@ -11,16 +11,29 @@ export type Part =
   | { readonly kind: 'negative' | 'percent'; readonly of: Part }
   | { readonly kind: 'joined'; readonly operator: string; readonly left: Part; readonly right: Part };
 
-/** What the formula says is not understood here; it may be right all the same. */
+/** A part of the formula cannot be followed here, though it may be right; the message says which, and what to do. */
 export class NotUnderstood extends Error {
   override readonly name = 'NotUnderstood';
 }
+
+const MOST_QUOTED = 40;
+
+/** Calc's own marks before the names of younger functions are nothing to read. */
+const MARK = /^_xlfn\.|^_xlws\./i;
+
+/** @param part as the formula spells it */
+export const notFollowed = (part: string, cause?: unknown): NotUnderstood =>
+  new NotUnderstood(
+    `The working is not told, because “${part.slice(0, MOST_QUOTED)}” cannot be followed here. Put it into a cell of its own to see the rest.`,
+    { cause },
+  );
 
 const SHEET = String.raw`(?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!`;
 const CELL = String.raw`\$?[A-Z]{1,3}\$?\d+`;
 const TOKENS: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['space', /\s+/uy],
   ['text', /"(?:[^"]|"")*"/uy],
+  ['columns', new RegExp(`(?:${SHEET})?\\$?[A-Z]{1,3}:\\$?[A-Z]{1,3}(?![\\p{L}\\p{N}_.(])`, 'iuy')],
   ['cells', new RegExp(`(?:${SHEET})?${CELL}(?::${CELL})?(?![\\p{L}\\p{N}_.(])`, 'iuy')],
   ['error', /#(?:N\/A|[A-Z]+[!?]|DIV\/0!)/iuy],
   ['number', /(?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?/iuy],
@@ -40,7 +53,7 @@ const tokensOf = (formula: string): Token[] => {
       pattern.lastIndex = at;
       return { kind, text: pattern.exec(formula)?.[0] };
     }).find(({ text }) => text !== undefined);
-    if (found?.text === undefined) throw new NotUnderstood(formula.slice(at));
+    if (found?.text === undefined) throw notFollowed(formula.slice(at));
     if (found.kind !== 'space') tokens.push({ kind: found.kind, text: found.text });
     at += found.text.length;
   }
@@ -68,7 +81,7 @@ export const partsOf = (formula: string): Part => {
   const sees = (text: string): boolean => tokens[at]?.kind === 'sign' && tokens[at]!.text === text;
   const takes = (text: string): boolean => (sees(text) ? ((at += 1), true) : false);
   const wants = (text: string): void => {
-    if (!takes(text)) throw new NotUnderstood(tokens[at]?.text ?? 'the end');
+    if (!takes(text)) throw notFollowed(tokens[at]?.text ?? formula);
   };
 
   const listed = (until: string, between: string): Part[] => {
@@ -97,7 +110,7 @@ export const partsOf = (formula: string): Part => {
     if (takes('(')) {
       const args = listed(')', ',');
       wants(')');
-      return { kind: 'call', name: text.toUpperCase(), args };
+      return { kind: 'call', name: text.replace(MARK, '').toUpperCase(), args };
     }
     if (/^(true|false)$/i.test(text)) return { kind: 'value', value: text.toLowerCase() === 'true' };
     return { kind: 'name', name: text };
@@ -105,7 +118,7 @@ export const partsOf = (formula: string): Part => {
 
   const single = (): Part => {
     const token = tokens[at];
-    if (token === undefined) throw new NotUnderstood('the end');
+    if (token === undefined) throw notFollowed(formula);
     at += 1;
     switch (token.kind) {
       case 'text':
@@ -127,7 +140,7 @@ export const partsOf = (formula: string): Part => {
     if (token.text === '{') return array();
     if (token.text === '-') return { kind: 'negative', of: signed() };
     if (token.text === '+') return signed();
-    throw new NotUnderstood(token.text);
+    throw notFollowed(token.text);
   };
 
   const signed = (): Part => {
@@ -149,6 +162,6 @@ export const partsOf = (formula: string): Part => {
   };
 
   const whole = level(0);
-  if (at < tokens.length) throw new NotUnderstood(tokens[at]!.text);
+  if (at < tokens.length) throw notFollowed(tokens[at]!.text);
   return whole;
 };

@@ -4,15 +4,25 @@ import type { HostServices } from '../../../taskpane/services';
 import type { PaneEvent } from '../../../taskpane/view';
 import type { Workbook } from '../../workbook/port';
 import { calcWorkbook, type Ask } from './calcWorkbook';
+import { failedAt } from './componentRefused';
 import { explainSelected } from './explainSelected';
 import { nativeView } from './nativeView';
+
+const orFailedAt = async <Told>(what: string, asked: Promise<Told>): Promise<Told> => {
+  try {
+    return await asked;
+  } catch (error) {
+    throw failedAt(what, error);
+  }
+};
 
 const servicesOf = (workbook: Workbook, ask: Ask, locale: string): HostServices => ({
   today: () => calendarDay(new Date()),
   measures: guessMeasures([locale]),
-  print: async (sheet) => void (await ask({ what: 'print', sheet })),
-  explain: () => explainSelected(workbook, ask),
-  undo: async () => void (await ask({ what: 'undo' })),
+  print: async (sheet) =>
+    void (await orFailedAt('The card could not be printed.', ask({ what: 'print', sheet }))),
+  explain: () => orFailedAt('The selected cell could not be read.', explainSelected(workbook, ask)),
+  undo: async () => void (await orFailedAt('The last step could not be taken back.', ask({ what: 'undo' }))),
 });
 
 /** The panes of the documents that are open. */

@@ -1,4 +1,5 @@
 import type { PaneEvent } from '../../../taskpane/view';
+import type { RefusalReason } from './componentRefused';
 
 /** What the component and the engine say to each other: one JSON value a line, over the engine's stdin and stdout. */
 
@@ -55,7 +56,8 @@ export interface PaneHappening {
 export interface ComponentAnswer {
   readonly answer: number;
   readonly value?: unknown;
-  /** The component's own words where it could not. */
+  readonly refused?: RefusalReason;
+  /** The component's own words where it failed; for the log. */
   readonly failed?: string;
 }
 

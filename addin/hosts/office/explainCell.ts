@@ -1,10 +1,12 @@
-import { tellCall } from '../../../functions';
+import type { FeedCall } from '../../../functions';
+import { explained } from '../../../taskpane/explained';
 import type { CellExplanation } from '../../../taskpane/services';
 import { feedSpelling } from '../../workbook/feedSpelling';
+import type { Workbook } from '../../workbook/port';
 
 import type { ExcelProgram } from './excelProgram';
 import { isFormula } from './read/cellState';
-import type { FeedCall, RecentCalls } from './recentCalls';
+import type { RecentCalls } from './recentCalls';
 
 /** How long a cell may take to ask its functions anew, and how long between two looks, ms. */
 const PATIENCE = 2_000;
@@ -12,6 +14,8 @@ const PAUSE = 50;
 
 const NOT_YET =
   'To see how it was worked out, go into the cell and press Enter, so that it is calculated anew.';
+/** As a cell shows an error; a number that its column has no room for is shown in number signs. */
+const ERROR = /^#[A-Z]/;
 const FEED = /\bFEED\.[A-Z]+(?=\s*\()/g;
 
 interface Selected {
@@ -63,31 +67,21 @@ const calledAnew = async (
   return recent.of(address);
 };
 
-/**
- * Why the selected cell shows what it shows: the sentence of a FEED function that refused, and every FEED computation
- * in it told in steps. Undefined where the cell holds no formula.
- */
+/** Why the selected cell shows what it shows. Undefined where the cell holds no formula. */
 export const explainSelected = async (
   program: ExcelProgram,
+  workbook: Workbook,
   recent: RecentCalls,
 ): Promise<CellExplanation | undefined> => {
-  const { address, sheet, row, column, formula, shows } = await selected(program);
+  const { address, formula, ...at } = await selected(program);
   if (formula === undefined) return undefined;
   const asks = formula.match(FEED)?.length ?? 0;
   const known = asks === 0 ? [] : recent.of(address);
-  const calls = asks > 0 && known.length === 0 ? await calledAnew(program, recent, address) : known;
-  const told = calls.slice(-asks);
-  const refused = told
-    .map(({ outcome }) => ('error' in outcome ? outcome.sentence : undefined))
-    .find(Boolean);
-  return {
-    sheet,
-    row,
-    column,
-    formula,
-    shows,
-    ...(refused && shows.startsWith('#') ? { sentence: refused } : {}),
-    working:
-      asks > 0 && told.length === 0 ? [NOT_YET] : told.flatMap(({ name, args }) => tellCall(name, args)),
-  };
+  const made = asks > 0 && known.length === 0 ? await calledAnew(program, recent, address) : known;
+  const calls = made.slice(-asks);
+  return explained(
+    workbook,
+    { ...at, formula, failed: ERROR.test(at.shows) },
+    { calls, ...(asks > 0 && calls.length === 0 ? { instead: NOT_YET } : {}) },
+  );
 };

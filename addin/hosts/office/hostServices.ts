@@ -22,7 +22,7 @@ export const hostServices = (
     today: () => calendarDay(new Date()),
     measures: guessMeasures([Office.context.contentLanguage, ...navigator.languages]),
     howToPrint: 'To print the card, go to its sheet and choose File, then Print.',
-    explain: () => explainSelected(program, recent),
+    explain: () => explainSelected(program, workbook, recent),
     watch: (listener) => watchWorkbook(program, workbook, listener),
     keptLook: look.recall(),
     keepLook: look.keep,

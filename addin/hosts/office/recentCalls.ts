@@ -1,12 +1,5 @@
-import type { Outcome, RawArgument } from '../../../functions';
+import type { FeedCall } from '../../../functions';
 import { areaOfReference } from '../../workbook/references';
-
-/** One call of a function from a cell. */
-export interface FeedCall {
-  readonly name: string;
-  readonly args: readonly RawArgument[];
-  readonly outcome: Outcome;
-}
 
 /** What cells asked of the functions lately, so that the pane can tell how a cell was worked out. */
 export interface RecentCalls {

@@ -25,7 +25,7 @@ export const hostServices = (grid: Grid, workbook: GridWorkbook, functions: Feed
   measures: guessMeasures(navigator.languages),
   print: (sheet) => printSheet(grid, sheet),
   download: async (name, mime, text) => download(name, new Blob([text], { type: mime })),
-  explain: () => explainSelected(grid, functions),
+  explain: () => explainSelected(grid, workbook, functions),
   undo: () => grid.back(),
   calculating: () => grid.behind,
   watch: (listener) => {

@@ -31,6 +31,14 @@ test('a formula typed with commas computes, and shows a comma', async () => {
   expect(cell.shows).toContain(',');
 });
 
+test('the pane shows the selected formula as it is typed there', async () => {
+  await office.ask({ do: 'select', doc: sheet.doc, sheet: 'Sheet1', cells: 'A1' });
+  await happens({ kind: 'selected', sheet: 'Sheet1', row: 0, column: 0 });
+  const told = await happens({ kind: 'fold', block: 'cell', open: true });
+  expect(told).toContain('=FEED.SECONDS(0,7;"L";2,9;"L/min")');
+  expect(told).toContain('0.7 L ÷ 2.9 L/min × 60 s/min');
+});
+
 test('the pane begins with metric measures, takes a comma, and writes the number it means', async () => {
   await happens({ kind: 'press', action: 'garden.new' });
   const rig = await happens({ kind: 'open', section: 'rig' });

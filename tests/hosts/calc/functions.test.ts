@@ -155,7 +155,11 @@ describe('errors are the spreadsheet’s own', () => {
     ['an array function that refuses', '=FEED.FILLPLAN(0;60;"gal")', VALUE],
     ['its first cell', '=INDEX(FEED.FILLPLAN(0;60;"gal");1;1)', VALUE],
     ['any other cell of it', '=INDEX(FEED.FILLPLAN(0;60;"gal");20;3)', VALUE],
-    ['a cell of it, where a unit is unknown', '=INDEX(FEED.FILLPLAN(200;60;"gallon or so");4;2)', NOT_AVAILABLE],
+    [
+      'a cell of it, where a unit is unknown',
+      '=INDEX(FEED.FILLPLAN(200;60;"gallon or so");4;2)',
+      NOT_AVAILABLE,
+    ],
     ['how many rows it has', '=ROWS(FEED.FILLPLAN(0;60;"gal"))', VALUE],
   ])('%s', async (_what, formula, error) => {
     expect((await sheet.shows(formula)).error).toBe(error);

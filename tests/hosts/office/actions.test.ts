@@ -38,7 +38,7 @@ describe('the selected cell', () => {
   test('is told in steps from what it asked of the functions', async () => {
     await apply(write(0, 0, SECONDS));
     note('SECONDS', [0.7, 'gal', 2.8, 'gal/min']);
-    const told = await explainSelected(open.program, recent);
+    const told = await explainSelected(open.program, open.workbook, recent);
     expect(told).toMatchObject({ sheet: 'Sheet1', row: 0, column: 0, formula: SECONDS, shows: '15' });
     expect(told!.sentence).toBeUndefined();
     expect(told!.working[0]).toMatch(/^SECONDS: /);
@@ -48,17 +48,30 @@ describe('the selected cell', () => {
   test('tells the sentence of a function that refused', async () => {
     await apply(write(0, 0, '=FEED.SECONDS(0.7,"ft",2.8,"gal/min")'));
     note('SECONDS', [0.7, 'ft', 2.8, 'gal/min']);
-    const told = await explainSelected(open.program, recent);
+    const told = await explainSelected(open.program, open.workbook, recent);
     expect(told!.shows).toBe('#VALUE!');
     expect(told!.sentence).toContain('dose_unit: "ft" was given; use a volume unit');
     expect(told!.working).toEqual([]);
+  });
+
+  test('names the cell that an error comes from', async () => {
+    await apply(
+      write(0, 0, '=FEED.SECONDS(B2,"gal",2.8,"gal/min")'),
+      write(1, 1, '=FEED.SECONDS(1,"ft",2,"L/min")'),
+    );
+    note('SECONDS', [{ error: '#VALUE!' }, 'gal', 2.8, 'gal/min']);
+    const told = await explainSelected(open.program, open.workbook, recent);
+    expect(told).toMatchObject({
+      shows: '#VALUE!',
+      sentence: 'B2 shows an error, and this formula uses it. Put that cell right first.',
+    });
   });
 
   test('is calculated anew where it was calculated before the pane was there', async () => {
     await apply(write(0, 0, SECONDS));
     const { syncs } = open.fake.traffic;
     setTimeout(() => note('SECONDS', [0.7, 'gal', 2.8, 'gal/min']), 60);
-    const told = await explainSelected(open.program, recent);
+    const told = await explainSelected(open.program, open.workbook, recent);
     expect(open.fake.used.has('Range.setDirty')).toBe(true);
     expect(open.fake.traffic.syncs).toBeGreaterThan(syncs + 1);
     expect(told!.working[0]).toMatch(/^SECONDS: /);
@@ -66,7 +79,7 @@ describe('the selected cell', () => {
 
   test('says what to do where the program does not calculate it anew', async () => {
     await apply(write(0, 0, SECONDS));
-    const told = await explainSelected(open.program, recent);
+    const told = await explainSelected(open.program, open.workbook, recent);
     expect(told!.working).toEqual([
       'To see how it was worked out, go into the cell and press Enter, so that it is calculated anew.',
     ]);
@@ -74,9 +87,9 @@ describe('the selected cell', () => {
 
   test('with no formula, or with one that is not ours, has nothing to tell of the functions', async () => {
     await apply(write(0, 0, '5'));
-    expect(await explainSelected(open.program, recent)).toBeUndefined();
+    expect(await explainSelected(open.program, open.workbook, recent)).toBeUndefined();
     await apply(write(0, 0, '=1+1'));
-    expect(await explainSelected(open.program, recent)).toMatchObject({
+    expect(await explainSelected(open.program, open.workbook, recent)).toMatchObject({
       formula: '=1+1',
       shows: '2',
       working: [],

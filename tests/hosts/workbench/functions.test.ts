@@ -138,6 +138,17 @@ describe('the selected cell', () => {
     expect(told?.sentence).toMatch(/dose.*much/);
   });
 
+  test('names the cell that an error comes from', async () => {
+    await apply(write(2, 1, [[0.7], [{ formula: '=1/0' }], [0.9]]));
+    const [passedOn, range] = [
+      await explained('=FEED.SECONDS(B4,A2,2.8,"gal/min")'),
+      await explained('=FEED.FLOWSPREAD(B3:B5)'),
+    ];
+    const sentence = 'B4 shows an error, and this formula uses it. Put that cell right first.';
+    expect(passedOn).toMatchObject({ shows: '#DIV/0!', sentence });
+    expect(range).toMatchObject({ shows: '#DIV/0!', sentence });
+  });
+
   test('tells each computation of a formula with several', async () => {
     const told = await explained('=FEED.SECONDS(B2,A2,2.8,"gal/min")+FEED.SECONDS(1,A2,2.8,"gal/min")');
     expect(told?.working.filter((line) => line.startsWith('SECONDS'))).toHaveLength(2);

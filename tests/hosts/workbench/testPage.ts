@@ -101,7 +101,7 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     const place = sheet(name);
     openBook(grid).setActiveSheet(place);
     openBook(grid).setActiveRange(place.getRange(row, column));
-    return explainSelected(grid, functions);
+    return explainSelected(grid, workbook, functions);
   },
   ...inspection(grid),
 };

@@ -1,16 +1,9 @@
 import { FunctionType, type IFunctionInfo } from '@univerjs/preset-sheets-core';
 
-import type { FunctionEntry, Outcome, RawArgument, RawScalar } from '../../../../functions';
+import type { FeedCall, FunctionEntry, RawArgument, RawScalar } from '../../../../functions';
 import { catalogue, NAMESPACE } from '../../../../functions';
 import { ERRORS } from './cells';
 import type { Grid } from './openGrid';
-
-/** One call of a FEED function as the grid made it. */
-export interface FeedCall {
-  readonly name: string;
-  readonly args: readonly RawArgument[];
-  readonly outcome: Outcome;
-}
 
 export interface FeedFunctions {
   /** The calls that a formula on a sheet makes, in the order the grid makes them. */

@@ -53,8 +53,12 @@ def calculate_again():
 
 
 def engine_absent():
-    """Why the cells get no answer, or None."""
-    return _engine.absent
+    """Why the cells get no answer, or None: an engine that rested long enough is started for it."""
+    try:
+        _engine.start()
+    except EngineAbsent as absent:
+        return absent
+    return EngineAbsent("starting") if _engine.missed else None
 
 
 def _cell(value):

@@ -33,7 +33,7 @@ def _settle(key, event):
     done = threading.Event()
     on_main_thread(lambda: session_of(document_named(key)).send(event, done.set))
     if not done.wait(_LIMIT):
-        raise RuntimeError("timeout")
+        raise TimeoutError
 
 
 def _do(key, request):

@@ -4,6 +4,8 @@ from com.sun.star.sheet.CellFlags import DATETIME, FORMULA, STRING, VALUE
 from com.sun.star.sheet.FormulaResult import ERROR
 from com.sun.star.util.NumberFormat import LOGICAL
 
+from .sheet_view import shows_cells
+
 _CONTENT = VALUE | DATETIME | STRING | FORMULA
 
 
@@ -57,7 +59,7 @@ def _names(document):
 
 def active_sheet(document):
     controller = document.CurrentController
-    return controller.ActiveSheet if controller else document.Sheets.getByIndex(0)
+    return controller.ActiveSheet if shows_cells(controller) else document.Sheets.getByIndex(0)
 
 
 def outline(document):

@@ -1,12 +1,18 @@
 """What the engine asks about a document, done on the main thread."""
 
 import uno
+from com.sun.star.container import NoSuchElementException
+from com.sun.star.lang import IllegalArgumentException
 
 from .formula_words import FormulaWords
+from .functions import engine_absent
 from .locks import locks_on
 from .open_documents import dispatch
+from .places import NAMES
 from .reading import outline, read
+from .refused import Refused
 from .selection import selected_cell
+from .sheet_view import sheet_view
 from .undoing import undo_step
 from .writing import apply
 
@@ -18,20 +24,28 @@ def _read(document, request):
 
 def _apply(document, request):
     """Writes where no lock stands in the way; tells which do."""
+    sheet_view(document)
     locks = locks_on(document, request["touched"])
     if not any(locks.values()):
         apply(document, request["title"], request["operations"])
     return locks
 
 
+def _absent(cell):
+    """Why the cell's function gets no answer, or None."""
+    if not cell.getError() or NAMES["functions"] + "." not in cell.Formula.upper():
+        return None
+    absent = engine_absent()
+    return absent and {"reason": absent.reason, "detail": absent.detail}
+
+
 def _selected(document, request):
-    """The selected cell with its formula, or None where it has none."""
+    """The selected cell with its formula, in common words and as the user types it, or None where it has none."""
     at = selected_cell(document.CurrentController)
     if not at:
         return None
     sheet, row, column = at
     cell = document.Sheets.getByName(sheet).getCellByPosition(column, row)
-    formula = cell.Formula
     if cell.Type.value != "FORMULA":
         return None
     index = cell.CellAddress.Sheet
@@ -39,14 +53,16 @@ def _selected(document, request):
         "sheet": sheet,
         "row": row,
         "column": column,
-        "formula": FormulaWords(document).common(formula, index, row, column),
+        "formula": FormulaWords(document).common(cell.Formula, index, row, column),
+        "typed": cell.FormulaLocal,
         "shows": cell.String,
         "failed": cell.getError() != 0,
+        "absent": _absent(cell),
     }
 
 
 def _compute(document, request):
-    """A function of Calc's own, or of another extension, on plain values."""
+    """A function of Calc's own, or of another extension, on plain values; refused where it takes none."""
     context = uno.getComponentContext()
     functions = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.sheet.FunctionAccess", context
@@ -55,12 +71,15 @@ def _compute(document, request):
         tuple(tuple(line) for line in argument) if isinstance(argument, list) else argument
         for argument in request["args"]
     )
-    return functions.callFunction(request["name"], arguments)
+    try:
+        return functions.callFunction(request["name"], arguments)
+    except (NoSuchElementException, IllegalArgumentException):
+        raise Refused("notComputed") from None
 
 
 def _print(document, request):
     """The office's own printing, which shows the page first."""
-    controller = document.CurrentController
+    controller = sheet_view(document)
     controller.setActiveSheet(document.Sheets.getByName(request["sheet"]))
     dispatch(controller.Frame, ".uno:Print")
 

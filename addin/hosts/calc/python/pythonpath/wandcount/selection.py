@@ -6,6 +6,7 @@ from com.sun.star.uno import RuntimeException
 from com.sun.star.view import XSelectionChangeListener
 
 from .main_thread import later
+from .sheet_view import shows_cells
 
 
 class _Selected(unohelper.Base, XSelectionChangeListener):
@@ -37,6 +38,8 @@ class _Selected(unohelper.Base, XSelectionChangeListener):
 
 def selected_cell(controller):
     """Sheet, row and column of the first selected cell, or None where something else is selected."""
+    if not shows_cells(controller):
+        return None
     selection = controller.getSelection()
     if selection is not None and selection.supportsService("com.sun.star.sheet.SheetCellRanges"):
         selection = selection.getByIndex(0) if selection.Count else None
@@ -49,6 +52,8 @@ def selected_cell(controller):
 
 def watch_selection(controller, happened):
     """Calls `happened` with an event until the returned function is called."""
+    if not shows_cells(controller):
+        return lambda: None
     listener = _Selected(controller, happened)
     controller.addSelectionChangeListener(listener)
 

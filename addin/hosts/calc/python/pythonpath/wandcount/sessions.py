@@ -11,6 +11,7 @@ from .engine import Engine, EngineAbsent
 from .log import log
 from .main_thread import later
 from .office_settings import user_locale
+from .refused import Refused
 from .requests import answer
 from .talking_child import TalkingChild
 
@@ -149,6 +150,8 @@ class Session:
         self._writing += writes
         try:
             reply = {"answer": message["ask"], "value": answer(self.document, message)}
+        except Refused as refused:
+            reply = {"answer": message["ask"], "refused": refused.reason}
         except Exception as error:
             log.exception("%s", message["what"])
             reply = {"answer": message["ask"], "failed": str(error) or type(error).__name__}
@@ -200,7 +203,7 @@ def _deliver(message):
 def _refuse(message):
     """The document was closed meanwhile. Who asks must learn it, or waits for ever."""
     with contextlib.suppress(EngineAbsent):
-        _engine.tell({"answer": message["ask"], "failed": "the document is closed"})
+        _engine.tell({"answer": message["ask"], "refused": "closed"})
 
 
 def _watch_silence():

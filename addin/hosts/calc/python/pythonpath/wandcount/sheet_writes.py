@@ -7,6 +7,7 @@ from com.sun.star.table import CellAddress
 
 from .ordinary_font import column_width
 from .reading import cell_range
+from .sheet_view import sheet_view
 
 
 def put_sheet(document, op, words):
@@ -113,7 +114,7 @@ def put_page(document, op, words):
 
 def put_freeze(document, op, words):
     """Freezing belongs to the view of a sheet, which must be the active one for it; no part of the undo."""
-    controller = document.CurrentController
+    controller = sheet_view(document)
     active = controller.ActiveSheet
     controller.setActiveSheet(document.Sheets.getByName(op["sheet"]))
     controller.freezeAtPosition(op["columns"], op["rows"])
@@ -122,6 +123,6 @@ def put_freeze(document, op, words):
 
 def put_active(document, op, words):
     sheet = document.Sheets.getByName(op["sheet"])
-    controller = document.CurrentController
+    controller = sheet_view(document)
     controller.setActiveSheet(sheet)
     controller.select(sheet.getCellByPosition(op["column"], op["row"]))

@@ -3,13 +3,14 @@
 import contextlib
 
 from .open_documents import desktop
+from .sheet_view import sheet_view
 
 
 @contextlib.contextmanager
 def _in_front(document):
     """The undo of a new sheet takes it from the window in front, whichever document that shows: seen in 7.4."""
     before = desktop().getCurrentFrame()
-    own = document.CurrentController.Frame
+    own = sheet_view(document).Frame
     own.activate()
     try:
         yield
