@@ -94,6 +94,7 @@ export const fillSizes = defineFunction({
     kind: 'rows',
     description:
       'One row a fill: its number, the volume to make up, the solution pumped out; volumes in unit',
+    most: { rows: MOST_ROWS, columns: 3 },
   },
   errors: [
     '#VALUE! where the heel is as much as the filled barrel',

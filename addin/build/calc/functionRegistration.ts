@@ -26,15 +26,18 @@ const identifier = (name: string): string => {
 /** The name of a function's method. Calc builds the function's name from it: FEED and this, in capitals. */
 export const methodOf = ({ name }: Pick<FunctionEntry, 'name'>): string => identifier(name.toLowerCase());
 
+const ANY = 'any';
+const ROWS = 'sequence< sequence< any > >';
+
 const declared = (entry: FunctionEntry): string => {
+  const result = entry.result.kind === 'rows' ? ROWS : ANY;
   const parameters = entry.parameters.map(({ name }) => `[in] any ${identifier(name)}`);
-  return `      any ${methodOf(entry)}(${parameters.join(', ')});`;
+  return `      ${result} ${methodOf(entry)}(${parameters.join(', ')});`;
 };
 
 /**
  * The type description of the functions, which LibreOffice reads as it stands. Every parameter is of any type, so
- * that it may be left out and that a wrong kind reaches the function, which says what is wrong. Every result is of any
- * type, so that an array function can give one error instead of an array.
+ * that it may be left out and that a wrong kind reaches the function, which says what is wrong.
  */
 export const typeDescription = (catalogue: readonly FunctionEntry[]): string =>
   [
@@ -87,10 +90,14 @@ export const functionRegistration = (catalogue: readonly FunctionEntry[], namesp
     ),
   );
 
-/** What the component needs to know of each function: its method and its name. */
+/** What the component needs to know of each function: its method, its name, how large an array it may give. */
 export const functionList = (catalogue: readonly FunctionEntry[]): string =>
   `${JSON.stringify(
-    catalogue.map((entry) => ({ method: methodOf(entry), name: entry.name })),
+    catalogue.map((entry) => ({
+      method: methodOf(entry),
+      name: entry.name,
+      ...(entry.result.kind === 'rows' && { size: entry.result.most }),
+    })),
     undefined,
     1,
   )}\n`;

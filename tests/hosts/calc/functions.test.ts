@@ -160,7 +160,7 @@ describe('errors are the spreadsheet’s own', () => {
       '=INDEX(FEED.FILLPLAN(200;60;"gallon or so");4;2)',
       NOT_AVAILABLE,
     ],
-    ['how many rows it has', '=ROWS(FEED.FILLPLAN(0;60;"gal"))', VALUE],
+    ['the last that it could have', '=INDEX(FEED.FILLPLAN(0;60;"gal");500;1)', VALUE],
   ])('%s', async (_what, formula, error) => {
     expect((await sheet.shows(formula)).error).toBe(error);
     expect((await sheet.shows(`=ISERROR(${formula.slice(1)})`)).value).toBe(1);

@@ -1,12 +1,18 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { strFromU8, unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import { functionRegistration, typeDescription } from '../../../addin/build/calc/functionRegistration';
+import {
+  functionList,
+  functionRegistration,
+  typeDescription,
+} from '../../../addin/build/calc/functionRegistration';
 import { menu, type Entry } from '../../../addin/build/calc/menu';
 import { extensionBytes } from '../../../addin/build/calc/makeExtension.mjs';
+import { LICENCES } from '../../../addin/build/licences.mjs';
+import { root } from '../../../addin/build/paths.mjs';
 import { catalogue, NAMESPACE, type FunctionEntry } from '../../../functions';
 import { actionNamed } from '../../../taskpane/actions/actionNamed';
 import { isSection } from '../../../taskpane/state';
@@ -46,10 +52,16 @@ describe('the package', () => {
       ...described,
       'engine.cjs',
       'LICENSE',
+      LICENCES,
       'help/index.html',
       'panel.xdl',
     ])
       expect(Object.keys(files)).toContain(path);
+  });
+
+  test('brings the licence of what is bundled into its engine', () => {
+    const licence = readFileSync(join(root, 'node_modules', 'zod', 'LICENSE'), 'utf8').trim();
+    expect(strFromU8(unzipSync(first)[LICENCES]!)).toContain(licence);
   });
 
   test('names no folder of the computer that made it', () => {
@@ -102,25 +114,32 @@ const invented = [
     parameters: [
       { name: 'bed', description: 'Its name', type: 'text', optional: false, range: false, allowed: 'a bed' },
     ],
-    result: { kind: 'rows', description: 'One row a line' },
+    result: { kind: 'rows', description: 'One row a line', most: { rows: 7, columns: 2 } },
   },
 ] as unknown as readonly FunctionEntry[];
 
 describe('the registration of functions', () => {
-  test('declares each function with arguments and a result of any kind', () => {
+  test('declares each function with arguments of any kind', () => {
     expect(typeDescription(invented)).toBe(
       [
         'module org {',
         'module wandcount {',
         '    interface XFeed: com::sun::star::uno::XInterface {',
         '      any trowels([in] any bedLength, [in] any holes);',
-        '      any rowsoftwine([in] any bed);',
+        '      sequence< sequence< any > > rowsoftwine([in] any bed);',
         '    };',
         '};',
         '};',
         '',
       ].join('\n'),
     );
+  });
+
+  test('tells the component how large an array may be', () => {
+    expect(JSON.parse(functionList(invented))).toEqual([
+      { method: 'trowels', name: 'TROWELS' },
+      { method: 'rowsoftwine', name: 'ROWSOFTWINE', size: { rows: 7, columns: 2 } },
+    ]);
   });
 
   test('tells the wizard names and descriptions, whatever signs are in them', async () => {

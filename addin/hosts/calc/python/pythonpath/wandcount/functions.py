@@ -4,7 +4,6 @@ import unohelper
 from com.sun.star.lang import XServiceInfo
 
 from .answering_child import AnsweringChild
-from .array_result import ArrayResult
 from .cell_arguments import number_of_code, on_the_wire
 from .engine import Engine, EngineAbsent
 from .log import log
@@ -65,11 +64,17 @@ def _cell(value):
     return value if isinstance(value, str) else float(value)
 
 
-def _value(answer):
+def _error(code, size):
+    """An array function can give no single error, so every cell it may ever have is one, whichever is asked for."""
+    number = number_of_code(code)
+    return ((number,) * size["columns"],) * size["rows"] if size else number
+
+
+def _value(answer, size):
     if "code" in answer:
-        return number_of_code(answer["code"])
+        return _error(answer["code"], size)
     if "rows" in answer:
-        return ArrayResult(tuple(tuple(_cell(cell) for cell in row) for row in answer["rows"]))
+        return tuple(tuple(_cell(cell) for cell in row) for row in answer["rows"])
     return _cell(answer["value"])
 
 
@@ -82,18 +87,18 @@ def _remembered(arguments):
     return True
 
 
-def _call(name, arguments):
+def _call(name, size, arguments):
     key = (name, arguments) if _remembered(arguments) else None
     value = _known.get(key, _UNKNOWN)
     if value is not _UNKNOWN:
         return value
     try:
-        value = _value(_engine.ask({"call": name, "args": on_the_wire(arguments)}, _LIMIT))
+        value = _value(_engine.ask({"call": name, "args": on_the_wire(arguments)}, _LIMIT), size)
     except EngineAbsent:
-        return number_of_code(_NOT_AVAILABLE)
+        return _error(_NOT_AVAILABLE, size)
     except Exception:
         log.exception("%s", name)
-        return number_of_code(_WRONG)
+        return _error(_WRONG, size)
     if key:
         if len(_known) >= _MOST_KNOWN:
             _known.clear()
@@ -117,11 +122,11 @@ class Functions(unohelper.Base, *_INTERFACES):
         return _SERVICES
 
 
-def _method(name):
-    return lambda self, *arguments: _call(name, arguments)
+def _method(name, size):
+    return lambda self, *arguments: _call(name, size, arguments)
 
 
 for _entry in packaged_json("functions.json"):
-    setattr(Functions, _entry["method"], _method(_entry["name"]))
+    setattr(Functions, _entry["method"], _method(_entry["name"], _entry.get("size")))
 
 IMPLEMENTATIONS = ((Functions, NAMES["functions"], _SERVICES),)
