@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 
+import { Licences } from './licences.mjs';
 import { dist, root } from './paths.mjs';
 import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
@@ -20,4 +21,5 @@ export default ({ mode, folder = join(dist, 'calc') }) => ({
     rules: [typeScriptRule],
   },
   performance: { hints: false },
+  plugins: [new Licences()],
 });

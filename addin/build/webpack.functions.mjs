@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 
+import { Licences } from './licences.mjs';
 import { dist, root } from './paths.mjs';
 import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
@@ -23,4 +24,5 @@ export default ({ mode, folder = dist }) => ({
   // Read by people who debug a script that calls it, and quick to build.
   optimization: { minimize: false },
   performance: { hints: false },
+  plugins: [new Licences('functions.LICENSES.txt')],
 });

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 
+import { Licences } from './licences.mjs';
 import { dist, root } from './paths.mjs';
 import { minimizer, styleFiles, styleRule } from './webpackPage.mjs';
 import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
@@ -31,5 +32,5 @@ export default ({ mode, folder = join(dist, 'office') }) => ({
   },
   optimization: { minimizer: minimizer() },
   performance: { hints: false },
-  plugins: [styleFiles()],
+  plugins: [styleFiles(), new Licences()],
 });

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 
 import webpack from 'webpack';
 
+import { Licences } from './licences.mjs';
 import { dist, root } from './paths.mjs';
 import { minimizer, styleFiles, styleRule } from './webpackPage.mjs';
 import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
@@ -49,5 +50,5 @@ export default ({ mode, entry = 'addin/hosts/workbench/main.ts', folder = join(d
   },
   optimization: { minimizer: minimizer() },
   performance: { hints: false },
-  plugins: [styleFiles(), otherHyphenation, new CopyPage()],
+  plugins: [styleFiles(), otherHyphenation, new CopyPage(), new Licences()],
 });

@@ -21,8 +21,8 @@ const run = (script: string): unknown =>
 beforeAll(() => bundle(configuration({ mode: 'production', folder })), 120_000);
 afterAll(() => rmSync(folder, { recursive: true }));
 
-test('the built functions are one file', () => {
-  expect(readdirSync(folder)).toEqual(['functions.cjs']);
+test('the built functions are one file, with the licences of others beside it', () => {
+  expect(readdirSync(folder)).toEqual(['functions.LICENSES.txt', 'functions.cjs']);
 });
 
 test('any Node script calls a function by name', () => {

@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { bundle } from '../bundle.mjs';
+import { LICENCES } from '../licences.mjs';
 import { dist, root } from '../paths.mjs';
 import { importTypeScript } from '../typescript.mjs';
 import engine from '../webpack.calc.mjs';
@@ -21,7 +22,8 @@ export const extensionBytes = async (folder = join(dist, 'calc'), node = undefin
   await bundle(engine({ mode: 'production', folder }));
   const { packageFiles, zipped } = await importTypeScript('addin/build/calc/index.ts');
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  const files = { ...packageFiles(root, version), 'engine.cjs': readFileSync(join(folder, 'engine.cjs')) };
+  const made = ['engine.cjs', LICENCES].map((file) => [file, readFileSync(join(folder, file))]);
+  const files = { ...packageFiles(root, version), ...Object.fromEntries(made) };
   if (node === undefined) return zipped(files);
   return zipped({ ...files, [node.path]: node.bytes, 'engine/LICENSE': node.licence }, [node.path]);
 };
