@@ -17,6 +17,6 @@ def setting(path, name):
 
 
 def user_locale():
-    """Language and region such as "en-US"; the user's own choice, else that of the program's words."""
-    path = "/org.openoffice.Setup/L10N"
-    return setting(path, "ooSetupSystemLocale") or setting(path, "ooLocale") or "en-US"
+    """Language and region such as "en-US", as cells show numbers: the user's own choice, else the computer's."""
+    chosen = setting("/org.openoffice.Setup/L10N", "ooSetupSystemLocale")
+    return chosen or setting("/org.openoffice.System/L10N", "Locale") or "en-US"
