@@ -1,6 +1,4 @@
-"""Formulas as office suites with the other kind of add-in store them, put right when a document is opened."""
-
-import re
+"""Formulas as other programs store them, put right when a document is opened."""
 
 import unohelper
 from com.sun.star.lang import XServiceInfo
@@ -10,32 +8,17 @@ from com.sun.star.task import XJob
 from .log import log
 from .open_documents import is_spreadsheet
 from .places import NAMES
-from .saved_elsewhere import saved_elsewhere
+from .saved_elsewhere import signs_in
+from .spelling import recognised
 
 _SERVICES = (NAMES["openJob"],)
 
-# What stands in quotes is somebody's text or a sheet's name.
-_QUOTED = re.compile(r"""("(?:[^"]|"")*"|'(?:[^']|'')*')""")
-_STORED = re.compile(rf"_xldudf_{NAMES['functions']}_([A-Za-z]+)(?=\s*\()", re.IGNORECASE)
 
-
-def _renamed(part):
-    return _STORED.sub(lambda m: f"{NAMES['functions']}.{m.group(1).upper()}", part)
-
-
-def recognised(formula):
-    """The formula with its functions under the names that Calc knows them by."""
-    parts = _QUOTED.split(formula)
-    return "".join(part if index % 2 else _renamed(part) for index, part in enumerate(parts))
-
-
-def _sheet(sheet):
+def _cells(sheet):
     for part in sheet.queryContentCells(FORMULA):
         address = part.RangeAddress
         for row, line in enumerate(part.getFormulaArray()):
             for column, formula in enumerate(line):
-                if "_xldudf_" not in formula.lower():
-                    continue
                 better = recognised(formula)
                 if better != formula:
                     cell = sheet.getCellByPosition(address.StartColumn + column, address.StartRow + row)
@@ -51,15 +34,33 @@ def _put(cell, formula):
         cell.Formula = formula
 
 
+def _names(names):
+    for name in map(names.getByName, names.ElementNames):
+        better = recognised(name.Content)
+        if better != name.Content:
+            name.Content = better
+
+
+def _rename(document):
+    # The names first: a cell is computed with what its names are when it is put right.
+    _names(document.NamedRanges)
+    for sheet in map(document.Sheets.getByIndex, range(document.Sheets.Count)):
+        _names(sheet.NamedRanges)
+        _cells(sheet)
+
+
 def put_right(document):
     """Leaves no trace on the undo, and the document as unmodified as it was."""
+    signs = signs_in(document.URL)
+    if not any(signs):
+        return
     undo = document.getUndoManager()
     modified = document.isModified()
     undo.lock()
     try:
-        for index in range(document.Sheets.Count):
-            _sheet(document.Sheets.getByIndex(index))
-        if saved_elsewhere(document.URL):
+        if signs.other_names:
+            _rename(document)
+        if signs.old_values:
             document.calculateAll()
     finally:
         undo.unlock()
