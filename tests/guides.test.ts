@@ -2,6 +2,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
+import names from '../addin/hosts/calc/names.json';
+
 const root = join(import.meta.dirname, '..');
 const guides = ['README.md', 'DEVELOPERS.md'];
 const read = (name: string): string => readFileSync(join(root, name), 'utf8');
@@ -23,6 +25,10 @@ test('a claim is followed by a test that exists', () => {
   const named = found(read('README.md'), /`(\w+\.test\.ts)`/g);
   expect(named.length).toBeGreaterThan(0);
   expect(named.filter((name) => !tests.includes(name))).toEqual([]);
+});
+
+test('the guide names the oldest Node that runs the engine in Calc', () => {
+  expect(read('README.md')).toContain(`It computes with Node ${names.leastNode} or newer`);
 });
 
 describe.each(guides)('%s', (guide) => {

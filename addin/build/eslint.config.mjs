@@ -94,5 +94,10 @@ export default ts.config(
       ],
     },
   },
+  {
+    files: ['**/*.cjs'],
+    languageOptions: { globals: { process: 'readonly', require: 'readonly' } },
+    rules: { '@typescript-eslint/no-require-imports': 'off' },
+  },
   { files: ['addin/build/**', '**/*.config.*'], rules: { 'import-x/no-default-export': 'off' } },
 );

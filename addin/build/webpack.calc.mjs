@@ -1,18 +1,22 @@
 import { join } from 'node:path';
 
+<<<<<<< HEAD
+import names from '../hosts/calc/names.json' with { type: 'json' };
+=======
 import { Licences } from './licences.mjs';
+>>>>>>> origin/main
 import { dist, root } from './paths.mjs';
 import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
 /**
- * dist/calc/engine.cjs: the program that the Calc component starts, in one file.
+ * dist/calc/engine.cjs: the engine that the Calc component starts, in one file.
  *
  * @param options mode; `folder` for another place than dist/calc
  */
 export default ({ mode, folder = join(dist, 'calc') }) => ({
   mode,
   context: root,
-  target: 'node20',
+  target: `node${names.leastNode}`,
   entry: { engine: join(root, 'addin', 'hosts', 'calc', 'engine.ts') },
   output: { path: folder, filename: '[name].cjs' },
   devtool: false,

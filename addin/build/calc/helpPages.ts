@@ -1,5 +1,6 @@
 import { formulaOf, type FunctionEntry, type ParameterEntry } from '../../../functions';
 import { sections } from '../../../functions';
+import names from '../../hosts/calc/names.json';
 
 import type { PackageFiles } from './oxt';
 import { element, text, type Node } from '../xml';
@@ -81,7 +82,7 @@ const STEPS: readonly (readonly [string, string])[] = [
 const troubles: readonly (readonly [string, string])[] = [
   [
     'Cells show #N/A and the pane says that Node.js is missing',
-    'Install Node.js 20 or newer, or choose the node program in the menu Rose feeding, then choose Calculate again.',
+    `Install Node.js ${names.leastNode} or newer, or choose the node program in the menu Rose feeding, then choose Calculate again.`,
   ],
   [
     'A cell shows an error',

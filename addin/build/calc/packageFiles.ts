@@ -79,6 +79,7 @@ export const packageFiles = (root: string, version: string): PackageFiles => ({
   LICENSE: readFileSync(join(root, 'LICENSE'), 'utf8'),
   'feed.idl': typeDescription(catalogue),
   'functions.json': functionList(catalogue),
+  'start.cjs': readFileSync(join(root, 'addin', 'hosts', 'calc', 'start.cjs'), 'utf8'),
   'names.json': text(names),
   'words.json': text(words),
   'panel.xdl': panelWindow,

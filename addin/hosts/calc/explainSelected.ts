@@ -6,13 +6,12 @@ import type { Ask } from './calcWorkbook';
 import { ComponentRefused } from './componentRefused';
 import { feedCalls } from './formulaCalls';
 import { NotUnderstood, partsOf } from './formulaParts';
-import words from './words.json';
 
 /** What the component tells of the selected cell; null where it holds no formula. */
 export type WireSelected =
   | (SelectedCell & {
-      /** Why the cells' engine does not answer: a key of the words, and what that says besides. */
-      readonly absent: { readonly reason: keyof typeof words.absent; readonly detail: string } | null;
+      /** The words for why the cells' engine does not answer. */
+      readonly absent: string | null;
     })
   | null;
 
@@ -42,6 +41,6 @@ export const explainSelected = async (workbook: Workbook, ask: Ask): Promise<Cel
   const told = (await ask({ what: 'selected' })) as WireSelected;
   if (told === null) return undefined;
   const { absent, ...cell } = told;
-  const why = absent === null ? {} : { why: words.absent[absent.reason].replace('{detail}', absent.detail) };
+  const why = absent === null ? {} : { why: absent };
   return explained(workbook, cell, { ...(await knownOf(cell, workbook, ask)), ...why });
 };

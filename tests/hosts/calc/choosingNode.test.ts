@@ -4,7 +4,9 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { root } from '../../../addin/build/paths.mjs';
+import { sheetOf } from './cells';
 import { openDisplay, type Display } from './display';
+import { alive, engines, logOf, NODE, saysOnly, until } from './engines';
 import { keyboardOf, type Keyboard } from './keyboard';
 import { openList } from './mainJob';
 import { startOffice, type Office } from './office';
@@ -17,6 +19,7 @@ const CHOOSE = 'Choose the node program…';
 describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolkit) => {
   let display: Display;
   let office: Office;
+  let doc: string;
   let keys: Keyboard;
 
   const words = async (): Promise<string> => (await keys.told()).map(({ name }) => name).join('\n');
@@ -28,9 +31,13 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
     await keys.press('space');
     await pause(1_500);
   };
+  const openFromMenu = async (): Promise<void> => {
+    await office.ask({ do: 'dispatch', doc, command: 'vnd.wandcount:chooseNode' });
+    await pause(1_500);
+  };
   /** Types the whole path; GTK has no field for it until it is asked for one. */
-  const choose = async (path: string): Promise<void> => {
-    await openDialog();
+  const choose = async (path: string, open = openDialog): Promise<void> => {
+    await open();
     if (toolkit === 'gtk3') await keys.press('ctrl+l');
     await keys.press('ctrl+a');
     await keys.type(path);
@@ -49,7 +56,7 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
     display = await openDisplay();
     const env = { SAL_USE_VCLPLUGIN: toolkit, PYTHONPATH: WITHOUT_NODE, WANDCOUNT_NODE: undefined };
     office = await startOffice({ window: true, env: { ...display.env, ...env } });
-    const doc = await openList(office);
+    doc = await openList(office);
     keys = keyboardOf({ display, office, doc });
     await pause(1_000);
     await office.ask({ do: 'window_size', doc, width: 1_270, height: 870 });
@@ -78,7 +85,7 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
   test('is no file that cannot be started, and the pane names it', async () => {
     const letter = file('letter.txt', 'Dear Rose,\n', 0o644);
     await choose(letter);
-    await expectShown(`The node program at ${letter} cannot be started.`);
+    await expectShown(`The node program at ${letter} does not run the feeding engine.`);
     expect(existsSync(settings())).toBe(false);
     picture('letter');
   });
@@ -86,7 +93,7 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
   test('is no program that is not Node', async () => {
     const greeter = file('greeter', '#!/bin/sh\necho good morning\n', 0o755);
     await choose(greeter);
-    await expectShown(`The node program at ${greeter} cannot be started.`);
+    await expectShown(`The node program at ${greeter} does not run the feeding engine.`);
   });
 
   test('is the program that computes: the pane comes alive', async () => {
@@ -97,5 +104,33 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
     expect(JSON.parse(readFileSync(settings(), 'utf8'))).toEqual({ node: engine });
     await keys.expectOn('Garden');
     picture('alive');
+  });
+
+  test('is another program: those that ran end, and cells and pane go on with it', async () => {
+    const [list = ''] = await office.ask<string[]>({ do: 'sheet_names', doc });
+    const sheet = sheetOf(office, doc, list);
+    await sheet.put('Z1', ['=FEED.SECONDS(0.7;"gal";2.8;"gal/min")']);
+    expect((await sheet.cell('Z1')).value).toBeCloseTo(15, 9);
+    const before = engines(office).filter(alive);
+    expect(before).toHaveLength(2);
+    const slow = file('slow', `#!/bin/sh\nsleep 5\nexec ${NODE} "$@"\n`, 0o755);
+    await choose(slow, openFromMenu);
+    await expectShown('still starting');
+    picture('starting');
+    expect(before.filter(alive)).toEqual([]);
+    await expectShown('The feeding engine stopped and was started again.');
+    await expectShown('350 roses in 14 beds');
+    expect(await until(async () => (await sheet.cell('Z1')).value === 15, 10_000)).toBe(true);
+    expect(engines(office).filter(alive)).toHaveLength(2);
+    expect(logOf(office).split(`started with ${slow}`)).toHaveLength(3);
+  });
+
+  test('is none that is too old, though one that served ran before', async () => {
+    const old = file('old', `#!/bin/sh\n${saysOnly('18.20.8')}\n`, 0o755);
+    await choose(old, openFromMenu);
+    await expectShown(`Wandcount needs Node.js 20 or newer; the one at ${old} is 18.20.8.`);
+    await until(() => !engines(office).some(alive), 5_000);
+    expect(engines(office).filter(alive)).toEqual([]);
+    picture('old');
   });
 });

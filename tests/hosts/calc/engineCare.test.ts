@@ -1,60 +1,12 @@
-import {
-  chmodSync,
-  existsSync,
-  mkdtempSync,
-  readFileSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 
 import { NOT_AVAILABLE, sheetOf, type Sheet } from './cells';
+import { alive, engines, logOf, NODE, paneOf, program, SECONDS, timed, until, words } from './engines';
 import { startOffice, type Office } from './office';
-
-const SECONDS = '=FEED.SECONDS(B1;"gal";2.8;"gal/min")';
-
-interface View {
-  readonly pieces: readonly {
-    readonly text?: string;
-    readonly buttons?: readonly { readonly label: string }[];
-  }[];
-}
-
-const logOf = ({ userFolder }: Office): string => {
-  const file = join(userFolder, 'wandcount.log');
-  return existsSync(file) ? readFileSync(file, 'utf8') : '';
-};
-
-/** Numbers of the engines that were started, the last one last. */
-const engines = (office: Office): number[] =>
-  [...logOf(office).matchAll(/engine (\d+) started/g)].map(([, pid]) => Number(pid));
-
-const alive = (pid: number): boolean => {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch {
-    return false;
-  }
-};
-
-const until = async (holds: () => boolean | Promise<boolean>, ms: number): Promise<boolean> => {
-  for (const end = Date.now() + ms; Date.now() < end; await pause(50)) if (await holds()) return true;
-  return holds();
-};
-
-const timed = async (work: () => Promise<unknown>): Promise<number> => {
-  const began = performance.now();
-  await work();
-  return (performance.now() - began) / 1000;
-};
-
-const words = ({ pieces }: View): string =>
-  pieces.flatMap(({ text = '', buttons = [] }) => [text, ...buttons.map(({ label }) => label)]).join('\n');
 
 let office: Office;
 let sheet: Sheet;
@@ -62,8 +14,7 @@ const open = async (start: Parameters<typeof startOffice>[0] = {}): Promise<void
   office = await startOffice(start);
   sheet = sheetOf(office, await office.ask<string>({ do: 'open_document' }));
 };
-const pane = (event?: object): Promise<View> =>
-  office.ask<View>({ do: 'job', doc: sheet.doc, request: event === undefined ? {} : { event } });
+const pane = (event?: object) => paneOf(office, sheet.doc, event);
 
 describe('an engine that dies or hangs', () => {
   beforeEach(async () => {
@@ -156,6 +107,7 @@ describe('an engine that dies or hangs', () => {
     const paneEngine = engines(office).at(-1)!;
     expect(engines(office)).toHaveLength(2);
     process.kill(paneEngine, 'SIGKILL');
+    await until(() => logOf(office).includes(`engine ${paneEngine} ended`), 5_000);
     await pause(300);
     const told = await pane({ kind: 'open', section: 'rig' });
     expect(words(told)).toContain('The garden comes first');
@@ -198,86 +150,33 @@ describe('an engine that dies or hangs', () => {
   });
 });
 
-describe('a computer where the engine cannot run', () => {
-  let folder: string;
-  beforeEach(() => {
-    folder = mkdtempSync(join(tmpdir(), 'wandcount-node-'));
+test('an engine that computes without end is not left behind when Calc is killed', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'wandcount-node-'));
+  const flag = join(folder, 'spin');
+  const spinning = join(folder, 'spinning.cjs');
+  writeFileSync(
+    spinning,
+    `const { isMainThread } = require('node:worker_threads');
+     const spin = () => { if (require('node:fs').existsSync(${JSON.stringify(flag)})) for (;;); };
+     if (isMainThread) setInterval(spin, 50).unref();`,
+  );
+  await open({
+    env: { WANDCOUNT_NODE: program(join(folder, 'node'), `exec ${NODE} -r '${spinning}' "$@"`) },
   });
-  afterEach(async () => {
-    await office.end();
-    rmSync(folder, { recursive: true });
-  });
-
-  test('without Node cells show #N/A, the pane says what to do, and all is right once there is one', async () => {
-    const node = join(folder, 'node');
-    await open({ env: { WANDCOUNT_NODE: node } });
-    await sheet.values('B1', [[0.7]]);
-    expect(await timed(() => sheet.put('A1', [SECONDS]))).toBeLessThan(1);
-    expect((await sheet.cell('A1')).error).toBe(NOT_AVAILABLE);
-    const told = words(await pane());
-    expect(told).toContain('found none on this computer');
-    expect(told).toContain('Try again');
-    expect((await sheet.shows('=1+1')).value).toBe(2);
-
-    symlinkSync(process.execPath, node);
-    await sheet.put('A1', [SECONDS]);
-    await office.ask({ do: 'dispatch', doc: sheet.doc, command: 'vnd.wandcount:tryAgain' });
-    expect((await sheet.cell('A1')).value).toBeCloseTo(15, 9);
-    expect(words(await pane())).toContain('Garden');
-  });
-
-  const program = (script: string): string => {
-    const path = join(folder, 'node');
-    writeFileSync(path, `#!/bin/sh\n${script}\n`);
-    chmodSync(path, 0o755);
-    return path;
-  };
-
-  test('an engine that computes without end is not left behind when Calc is killed', async () => {
-    const flag = join(folder, 'spin');
-    const spinning = join(folder, 'spinning.cjs');
-    writeFileSync(
-      spinning,
-      `const { isMainThread } = require('node:worker_threads');
-       const spin = () => { if (require('node:fs').existsSync(${JSON.stringify(flag)})) for (;;); };
-       if (isMainThread) setInterval(spin, 50).unref();`,
-    );
-    await open({ env: { WANDCOUNT_NODE: program(`exec "${process.execPath}" -r "${spinning}" "$@"`) } });
-    await sheet.values('B1', [[0.7]]);
-    expect((await sheet.shows(SECONDS)).value).toBeCloseTo(15, 9);
-    await pane();
-    const all = engines(office);
-    expect(all).toHaveLength(2);
-    await pause(3_000);
-    writeFileSync(flag, '');
-    await pause(500);
-    expect(all.filter(alive)).toEqual(all);
-    for (const pid of office.pids()) process.kill(pid, 'SIGKILL');
-    await until(() => !all.some(alive), 5_000);
-    const left = all.filter(alive);
-    for (const pid of left) process.kill(pid, 'SIGKILL');
-    expect(left).toEqual([]);
-  });
-
-  test('with a Node that is too old the pane says which it found', async () => {
-    await open({
-      env: { WANDCOUNT_NODE: program('[ "$1" = --version ] && echo v16.20.2 && exit 0\nexit 1') },
-    });
-    await sheet.values('B1', [[0.7]]);
-    expect((await sheet.shows(SECONDS)).error).toBe(NOT_AVAILABLE);
-    expect(words(await pane())).toContain('v16.20.2');
-  });
-
-  test('with an engine that ends again and again Calc is left in peace', async () => {
-    await open({
-      env: { WANDCOUNT_NODE: program('[ "$1" = --version ] && echo v22.1.0 && exit 0\nexit 7') },
-    });
-    await sheet.values('B1', [[0.7]]);
-    expect(await timed(() => sheet.shows(SECONDS))).toBeLessThan(2.6);
-    const starts = engines(office).length;
-    expect(starts).toBeLessThanOrEqual(5);
-    await sheet.values('B1', [[0.8]]);
-    expect(engines(office)).toHaveLength(starts);
-    expect(words(await pane())).toContain('ends again and again');
-  });
+  await sheet.values('B1', [[0.7]]);
+  expect((await sheet.shows(SECONDS)).value).toBeCloseTo(15, 9);
+  await pane();
+  const all = engines(office);
+  expect(all).toHaveLength(2);
+  await pause(3_000);
+  writeFileSync(flag, '');
+  await pause(500);
+  expect(all.filter(alive)).toEqual(all);
+  for (const pid of office.pids()) process.kill(pid, 'SIGKILL');
+  await until(() => !all.some(alive), 5_000);
+  const left = all.filter(alive);
+  for (const pid of left) process.kill(pid, 'SIGKILL');
+  expect(left).toEqual([]);
+  await office.end();
+  rmSync(folder, { recursive: true });
 });

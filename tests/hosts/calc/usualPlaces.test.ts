@@ -104,6 +104,13 @@ describe.each(Object.keys(USUAL) as System[])('on %s', (system) => {
     expect(taken(system, [second], { locked: [first] })).toBe(second);
   });
 
+  test('a carried one that the user may not make runnable is passed over', () => {
+    const carried = system === 'win32' ? String.raw`C:\package\engine\node.exe` : '/package/engine/node';
+    const [first] = Object.values(USUAL[system]) as [string];
+    expect(taken(system, [first, carried])).toBe(carried);
+    expect(taken(system, [first], { locked: [carried] })).toBe(first);
+  });
+
   test('PATH goes before them all, and what is pointed at before PATH', () => {
     const folder = system === 'win32' ? String.raw`D:\tools` : '/srv/tools';
     const onPath = system === 'win32' ? String.raw`D:\tools\node.exe` : '/srv/tools/node';

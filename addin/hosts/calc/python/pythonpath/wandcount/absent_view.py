@@ -30,12 +30,11 @@ def _buttons(*actions):
 
 def absent_view(absent):
     """Why nobody answers, and what to do."""
-    words = WORDS["absent"][absent.reason].replace("{detail}", absent.detail)
     return {
         "section": "absent",
         "pieces": [
             _text("title", "title", WORDS["name"]),
-            _text("why", "warning", words),
+            _text("why", "warning", absent.words),
             _buttons("tryAgain", "chooseNode", "showLog"),
         ],
     }
@@ -46,7 +45,7 @@ def log_view():
     try:
         with open(log_path(), encoding="utf-8") as file:
             lines = file.readlines()[-_LINES:]
-    except FileNotFoundError:
+    except OSError:
         lines = []
     return {
         "section": "log file",
@@ -59,6 +58,11 @@ def log_view():
     }
 
 
-def restarted_view(view):
-    """A view after the engine was started again, with what that means for what was typed."""
-    return {**view, "pieces": [_text("restarted", "warning", WORDS["restarted"]), *view["pieces"]]}
+def told_above(view, restarted, passed_over):
+    """A view with what is told above it: of an engine that was started again, of a node program passed over."""
+    above = []
+    if restarted:
+        above.append(_text("restarted", "warning", WORDS["restarted"]))
+    if passed_over:
+        above += [_text("passed over", "warning", passed_over), _buttons("chooseNode")]
+    return {**view, "pieces": [*above, *view["pieces"]]} if above else view

@@ -3,7 +3,7 @@
 import threading
 import time
 
-from .engine_child import Ended, EngineChild, Silent
+from .engine_child import Ended, EngineChild, NotReady, Silent
 
 # How often somebody looks whether an answer is overdue, s.
 _LOOKS = 0.05
@@ -15,21 +15,23 @@ class AnsweringChild(EngineChild):
     That he is not held longer than his limit is the work of a thread that ends an engine whose answer is overdue.
     """
 
-    def __init__(self, node, on_message, on_end):
+    def __init__(self, *told):
         self._asking = threading.Lock()
-        # Set when the engine has said that it is ready, or has ended before.
+        # Set when it is ready, or has ended before.
         self._heard = threading.Event()
         self._asked = threading.Event()
         self._until = None
         self._last = 0
-        super().__init__(node, on_message, on_end)
+        super().__init__(*told)
         threading.Thread(target=self._watch, daemon=True).start()
 
     def ask(self, message, seconds):
-        """The answer to a message; Ended or Silent where there is none."""
+        """The answer to a message; Ended, NotReady or Silent where there is none."""
         until = time.monotonic() + seconds
         if not self._heard.wait(seconds):
-            raise Silent()
+            raise NotReady()
+        if not self.ready.is_set():
+            raise Ended()
         with self._asking:
             self._last += 1
             self._until = until
@@ -49,15 +51,12 @@ class AnsweringChild(EngineChild):
         while answer := self._next_message():
             if answer.get("id") == message["id"]:
                 return answer
-        self._process.kill()
+        self._end()
         raise Ended()
 
     def _listen(self):
-        message = self._next_message()
-        if message and "ready" in message:
-            self._is_ready(message)
-            self._heard.set()
-            self._process.wait()
+        self._heard.set()
+        self._process.wait()
 
     def _closed(self):
         self._heard.set()

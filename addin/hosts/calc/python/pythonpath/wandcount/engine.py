@@ -1,55 +1,29 @@
 """Keeps an engine running: starts it when first needed, again when it died, and not at once when it hangs."""
 
 import collections
-import subprocess
 import threading
 import time
 
-from .engine_child import Ended, Silent, start_program
-from .finding_node import find_node
+from .engine_absent import EngineAbsent
+from .engine_child import Ended, NotReady, Silent
 from .log import log
 from .office_end import at_office_end
 
-_OLDEST_NODE = 20
-
 # After a hang nobody asks again for so long, so that a thousand cells wait once and not a thousand times.
 _REST = 5.0
-# An engine that ends this often in a minute is left alone for half of one.
+# An engine that ends this often in a minute is left alone for half of one, as is one that no program runs.
 _MOST_STARTS = 5
 _LONG_REST = 30.0
 # Looking for node again and again costs more than it finds.
 _LOOK_AGAIN = 3.0
-# A cold disk may be slow to bring up node; after this it counts as hung.
-_LONGEST_START = 20.0
-# How long the reason of an engine's end may take to find out.
-_LONGEST_END = 3.0
 # A call that hangs every time must not freeze Calc every few seconds.
 _BETWEEN_REVIVALS = 600.0
-
-
-class EngineAbsent(Exception):
-    """Nobody answers; `reason` is a key of the words under "absent"."""
-
-    def __init__(self, reason, detail=""):
-        super().__init__(reason)
-        self.reason = reason
-        self.detail = detail
-
-
-def _version_of(node):
-    program = start_program([node, "--version"])
-    try:
-        said, _ = program.communicate(timeout=2)
-    except subprocess.TimeoutExpired:
-        program.kill()
-        return None
-    return said.decode("ascii", "replace").strip()
 
 
 class Engine:
     """One engine and its rules. `on_back` is told when it answers again after it could not.
 
-    `child` makes a running engine: an AnsweringChild for one that is asked, a TalkingChild for one that messages go to.
+    `child` makes an engine: an AnsweringChild for one that is asked, a TalkingChild for one that messages go to.
     """
 
     def __init__(self, child, on_message=None, on_back=None, on_end=None):
@@ -59,26 +33,43 @@ class Engine:
         self._on_end = on_end or (lambda: None)
         self._lock = threading.Lock()
         self._child = None
-        self._node = None
         self._starts = collections.deque(maxlen=_MOST_STARTS)
+        # The first reason why nobody answers, until somebody does; nothing is started before the time.
         self._absent = None
         self._absent_until = 0.0
         self._revived = -_BETWEEN_REVIVALS
         # None until the first start asks to be told of the office's end; True from that end on.
         self._over = None
-        self.missed = False
+        self._missed = False
 
     @property
     def absent(self):
-        """Why nobody answers now, or None."""
-        return self._absent if time.monotonic() < self._absent_until else None
+        """Why nobody answers now, an EngineAbsent or None."""
+        return self._absent
+
+    @property
+    def starting(self):
+        """True while a node program is brought up."""
+        child = self._child
+        return child is not None and not child.ready.is_set() and not child.gone.is_set()
+
+    @property
+    def passed_over(self):
+        """What is to be told of the user's own node program where another one runs the engine, or None."""
+        child = self._child
+        if child is None or not child.ready.is_set() or child.unfit is None:
+            return None
+        return child.unfit.words_of_choice(child.node)
 
     def ask(self, message, seconds):
         """The engine's answer; EngineAbsent where there is none within the seconds."""
         try:
             return self._ask(message, time.monotonic() + seconds)
         except EngineAbsent:
-            self.missed = True
+            self._missed = True
+            if self._absent is None:
+                # It came up while nobody was known to have missed it.
+                self._tell_back()
             raise
 
     def tell(self, message):
@@ -90,15 +81,21 @@ class Engine:
         self._given(lambda child: child.send(message, heard))
 
     def start(self):
-        """Starts the engine where it is not running; EngineAbsent where it cannot."""
+        """Starts the engine where it is not running; EngineAbsent where it may not."""
         self._running()
 
     def try_again(self):
         """Forgets what went wrong, as the user asked."""
         with self._lock:
+            self._absent = None
             self._absent_until = 0.0
             self._starts.clear()
             self._revived = -_BETWEEN_REVIVALS
+
+    def renew(self):
+        """Ends the engine, so that the next one runs with the program that the user chose."""
+        self.try_again()
+        self.stop()
 
     def stop(self):
         """Ends the engine, as after a Stop that it does not hear."""
@@ -115,64 +112,56 @@ class Engine:
 
     def _ask(self, message, until):
         def ask(child):
+            absent = self._absent
+            if absent and not child.ready.is_set():
+                # One start was waited for, and Calc was held; the cells follow when it is done.
+                raise absent.with_traceback(None)
             try:
                 return child.ask(message, max(0.0, until - time.monotonic()))
+            except NotReady:
+                raise self._still_starting(child) from None
             except Silent:
-                raise self._silent(child) from None
+                raise self._hung(child) from None
 
-        return self._given(ask)
+        return self._given(ask, until)
 
-    def _given(self, action):
+    def _given(self, action, until=0.0):
         """The action done with a running engine, another one where it ended meanwhile. There are only so many."""
         while True:
             child = self._running()
             try:
                 return action(child)
             except Ended:
-                child.gone.wait(_LONGEST_END)
+                if not child.gone.wait(max(0.0, until - time.monotonic())):
+                    raise self._hung(child) from None
 
     def _running(self):
         with self._lock:
-            if self._child and self._child.running:
-                if self._absent and time.monotonic() < self._absent_until:
-                    raise self._absent
-                return self._child
             now = time.monotonic()
-            if now < self._absent_until:
-                raise self._absent
-            if len(self._starts) == _MOST_STARTS and now - self._starts[0] < 60:
-                raise self._rest("keepsEnding", _LONG_REST)
-            if self._over:
-                raise self._rest("keepsEnding", _LONG_REST)
+            if self._absent and now < self._absent_until:
+                raise self._absent.with_traceback(None)
+            if self._child and not self._child.gone.is_set():
+                return self._child
+            often = len(self._starts) == _MOST_STARTS and now - self._starts[0] < 60
+            if often or self._over:
+                raise self._rest(EngineAbsent("keepsEnding"), _LONG_REST)
             if self._over is None:
                 self._over = False
                 at_office_end(self._office_ends)
-            self._node = find_node()
-            if not self._node:
-                raise self._rest("noNode", _LOOK_AGAIN)
-            try:
-                self._child = self._start_child(self._node, self._take, self._ended)
-            except OSError as error:
-                log.error("%s cannot be started: %s", self._node, error)
-                raise self._rest("cannotStart", _LOOK_AGAIN, self._node) from None
-            self._starts.append(now)
+            self._child = self._start_child(self._ready, self._on_message, self._ended)
             return self._child
 
-    def _look_at_end(self, child):
-        """An engine that ended before it was ready may be too old a node; nothing else tells so."""
-        version = _version_of(self._node)
-        log.error("%s (%s) ended before it was ready", self._node, version)
-        if version is None or not version.startswith("v"):
-            self._rest("cannotStart", _LONG_REST, self._node)
-        elif int(version[1:].split(".")[0]) < _OLDEST_NODE:
-            self._rest("oldNode", _LONG_REST, version)
+    def _still_starting(self, child):
+        absent = EngineAbsent("starting")
+        with self._lock:
+            if not child.ready.is_set():
+                self._absent = self._absent or absent
+        return absent
 
-    def _silent(self, child):
-        if not child.ready.is_set():
-            threading.Thread(target=self._wait_for_start, args=(child,), daemon=True).start()
-            return self._rest("starting", _LONGEST_START)
+    def _hung(self, child):
         log.error("no answer in time")
-        absent = self._rest("hung", _REST)
+        with self._lock:
+            absent = self._rest(EngineAbsent("hung"), _REST)
         child.kill()
         now = time.monotonic()
         if now - self._revived >= _BETWEEN_REVIVALS:
@@ -180,39 +169,36 @@ class Engine:
             threading.Timer(_REST, self._revive).start()
         return absent
 
-    def _wait_for_start(self, child):
-        if child.ready.wait(_LONGEST_START):
-            self._absent_until = 0.0
-        else:
-            self._rest("hung", _REST)
-            child.kill()
-
     def _revive(self):
         try:
             self.start()
         except EngineAbsent as absent:
             log.error("not back: %s", absent.reason)
 
-    def _rest(self, reason, seconds, detail=""):
-        self._absent = EngineAbsent(reason, detail)
+    def _rest(self, absent, seconds):
+        self._absent = absent
         self._absent_until = time.monotonic() + seconds
-        return self._absent
+        return absent
 
-    def _take(self, child, message):
-        if "ready" in message:
-            self._absent_until = 0.0
-            if self.missed:
-                self.missed = False
-                self._on_back()
-        else:
-            self._on_message(message)
+    def _ready(self, child):
+        with self._lock:
+            if child is self._child:
+                self._starts.append(time.monotonic())
+                self._absent = None
+                self._absent_until = 0.0
+        self._tell_back()
+
+    def _tell_back(self):
+        if self._missed:
+            self._missed = False
+            self._on_back()
 
     def _ended(self, child):
         # One that ends at once may do so before it is known here.
         with self._lock:
-            current = child is self._child and not self._over
-        if not current:
-            return
-        if not child.ready.is_set() and not child.killed:
-            self._look_at_end(child)
+            if child is not self._child or self._over:
+                return
+            if not child.ready.is_set() and not child.killed:
+                absent = child.unfit or EngineAbsent("keepsEnding")
+                self._rest(absent, _LOOK_AGAIN if absent.reason == "noNode" else _LONG_REST)
         self._on_end()

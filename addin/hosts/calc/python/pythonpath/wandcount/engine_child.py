@@ -1,64 +1,60 @@
-"""One running engine: one JSON message a line in, one a line out."""
+"""One engine from its start to its end: one JSON message a line in, one a line out."""
 
 import json
-import os
-import subprocess
-import sys
 import threading
+import time
+from collections import namedtuple
 
+from .engine_absent import EngineAbsent
+from .finding_node import candidates, chosen_node, is_program
 from .log import log
-from .places import packaged
+from .places import NAMES, packaged
+from .started_program import end_program, start_program
+
+# A cold disk may be slow to bring up node; after this the next program is tried, s.
+_LONGEST_START = 20.0
 
 _encoded = json.JSONEncoder(separators=(",", ":"), allow_nan=False).encode
+
+Node = namedtuple("Node", "path version")
 
 
 class Ended(Exception):
     """The engine is gone."""
 
 
+class NotReady(Exception):
+    """The engine is still starting."""
+
+
 class Silent(Exception):
     """The engine did not answer in time."""
 
 
-def _environment():
-    # The office's own libraries and options are not meant for other programs.
-    return {k: v for k, v in os.environ.items() if k not in ("LD_LIBRARY_PATH", "NODE_OPTIONS")}
-
-
-def start_program(words):
-    """A program with pipes to its stdin, stdout and stderr, and no window of its own."""
-    flags = subprocess.CREATE_NO_WINDOW if sys.platform == "win32" else 0
-    return subprocess.Popen(
-        words,
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        env=_environment(),
-        creationflags=flags,
-    )
-
-
 class EngineChild:
-    """What every engine does, whoever listens to it. A thread of its own follows it from its start to its end."""
+    """What every engine does, whoever listens to it.
 
-    def __init__(self, node, on_message, on_end):
+    A thread of its own brings it up, with the first node program that can run it, and follows it to its end: nobody
+    else is held by a program that is slow to start or to end.
+    """
+
+    def __init__(self, on_ready, on_message, on_end):
         self.ready = threading.Event()
         self.gone = threading.Event()
         self.killed = False
+        # The program that runs it.
+        self.node = None
+        # Why no program runs it, or why not the one that the user chose.
+        self.unfit = None
+        self._process = None
+        self._on_ready = on_ready
         self._on_message = on_message
         self._on_end = on_end
-        self._process = start_program([node, packaged("engine.cjs")])
-        log.info("engine %d started with %s", self._process.pid, node)
         threading.Thread(target=self._follow, daemon=True).start()
-        threading.Thread(target=self._read_errors, daemon=True).start()
-
-    @property
-    def running(self):
-        return self._process.poll() is None
 
     @staticmethod
     def line_of(message):
-        """A message as the engine reads it."""
+        """A message as the engine reads it; ValueError for what JSON cannot tell."""
         return _encoded(message).encode("ascii") + b"\n"
 
     def write(self, line):
@@ -71,7 +67,11 @@ class EngineChild:
 
     def kill(self):
         self.killed = True
-        self._process.kill()
+        self._end()
+
+    def _end(self):
+        if self._process:
+            end_program(self._process)
 
     def _listen(self):
         """Hears the engine until it has no more to say."""
@@ -86,25 +86,83 @@ class EngineChild:
         if not line:
             return None
         try:
-            return json.loads(line)
+            message = json.loads(line)
+            if isinstance(message, dict):
+                return message
         except ValueError:
-            log.error("engine %d said what is no message: %r", self._process.pid, line[:200])
-            return None
-
-    def _is_ready(self, message):
-        log.info("engine %d ready, node %s", self._process.pid, message["ready"])
-        self.ready.set()
-        self._on_message(self, message)
+            pass
+        log.error("engine %d said what is no message: %r", self._process.pid, line[:200])
+        return None
 
     def _follow(self):
-        self._listen()
-        self._process.kill()
-        log.info("engine %d ended with %s", self._process.pid, self._process.wait())
+        try:
+            self._bring_up()
+            self.ready.set()
+            self._on_ready(self)
+            self._listen()
+        except EngineAbsent as absent:
+            self.unfit = absent
+        except Exception:
+            log.exception("the engine's thread")
+        self._end()
+        if self._process:
+            log.info("engine %d ended with %s", self._process.pid, self._process.wait())
         # Whoever waits may ask at once why: the reason is there by then.
         self._on_end(self)
         self.gone.set()
         self._closed()
 
-    def _read_errors(self):
-        for line in self._process.stderr:
-            log.warning("engine %d: %s", self._process.pid, line.decode("utf-8", "replace").rstrip())
+    def _bring_up(self):
+        first = None
+        for path in candidates():
+            try:
+                version = self._started(path)
+            except EngineAbsent as absent:
+                log.error("%s does not run the engine: %s %s", path, absent.reason, absent.version)
+                first = first or absent
+                self._end()
+                if self.killed:
+                    break
+                continue
+            self.node = Node(path, version)
+            if first and first.path == chosen_node():
+                self.unfit = first
+            return
+        raise first or EngineAbsent("noNode")
+
+    def _started(self, path):
+        """The version of the program, where it is new enough and runs the engine; EngineAbsent where it does not."""
+        if not is_program(path):
+            raise EngineAbsent("cannotRun", path)
+        try:
+            process = start_program([path, packaged("start.cjs")])
+        except OSError as error:
+            log.error("%s", error)
+            raise EngineAbsent("cannotRun", path) from None
+        self._process = process
+        log.info("engine %d started with %s", process.pid, path)
+        if self.killed:
+            self._end()
+        threading.Thread(target=self._read_errors, args=(process,), daemon=True).start()
+        late = threading.Timer(_LONGEST_START, end_program, (process,))
+        late.daemon = True
+        late.start()
+        until = time.monotonic() + _LONGEST_START
+        message = self._next_message()
+        late.cancel()
+        if message is None and time.monotonic() >= until:
+            raise EngineAbsent("tooSlow", path)
+        try:
+            version = message["ready"]
+            new_enough = int(version.split(".")[0]) >= NAMES["leastNode"]
+        except (AttributeError, KeyError, TypeError, ValueError):
+            raise EngineAbsent("cannotRun", path) from None
+        if not new_enough:
+            raise EngineAbsent("oldNode", path, version)
+        log.info("engine %d ready, node %s", process.pid, version)
+        return version
+
+    @staticmethod
+    def _read_errors(process):
+        for line in process.stderr:
+            log.warning("engine %d: %s", process.pid, line.decode("utf-8", "replace").rstrip())

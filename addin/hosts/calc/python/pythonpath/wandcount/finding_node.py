@@ -6,12 +6,13 @@ import os
 import shutil
 import sys
 
+from .log import log
 from .places import in_profile, packaged
 
 _WINDOWS = sys.platform == "win32"
 _PROGRAM = "node.exe" if _WINDOWS else "node"
 
-# Whoever looks after the computer may say which program it is; then no other is looked for.
+# Whoever looks after the computer may say which program it is; then only the user's choice goes before it.
 _POINTER = "WANDCOUNT_NODE"
 
 _USUAL = {
@@ -58,19 +59,35 @@ def _settings_path():
     return in_profile("wandcount.json")
 
 
+# A choice that cannot be written down holds until the office ends.
+_unkept = None
+
+
 def chosen_node():
     """The program that the user pointed at, or None."""
+    if _unkept:
+        return _unkept
     try:
         with open(_settings_path(), encoding="utf-8") as file:
-            return json.load(file).get("node")
-    except (FileNotFoundError, ValueError):
+            node = json.load(file)["node"]
+    except FileNotFoundError:
         return None
+    except (OSError, ValueError, KeyError, TypeError) as error:
+        log.error("%s is passed over: %r", _settings_path(), error)
+        return None
+    return node if isinstance(node, str) else None
 
 
 def choose_node(path):
     """Keeps the user's choice."""
-    with open(_settings_path(), "w", encoding="utf-8") as file:
-        json.dump({"node": path}, file)
+    global _unkept
+    try:
+        with open(_settings_path(), "w", encoding="utf-8") as file:
+            json.dump({"node": path}, file)
+        _unkept = None
+    except OSError as error:
+        log.error("the choice of %s is not kept: %s", path, error)
+        _unkept = path
 
 
 def _newest_first(pattern):
@@ -81,35 +98,41 @@ def _newest_first(pattern):
     return sorted(glob.glob(os.path.expanduser(os.path.expandvars(pattern))), key=version, reverse=True)
 
 
-def _carried():
-    """The program that some packages bring. Unpacking them does not keep it runnable."""
-    path = packaged("engine", _PROGRAM)
-    if os.path.isfile(path) and not os.access(path, os.X_OK):
-        os.chmod(path, 0o755)
-    return path
-
-
-def _candidates():
-    pointed = os.environ.get(_POINTER)
-    if pointed:
-        yield pointed
-        return
-    yield chosen_node()
-    yield _carried()
-    yield shutil.which("node")
-    platform = "linux" if sys.platform.startswith("linux") else sys.platform
-    for pattern in _USUAL.get(platform, ()) + (() if _WINDOWS else _MANAGED):
-        yield from _newest_first(pattern)
-
-
 def is_program(path):
     """True where the computer lets the user start it."""
     return os.path.isfile(path) and os.access(path, os.X_OK)
 
 
-def find_node():
-    """The path of a program that may be started, or None."""
-    for path in _candidates():
-        if path and is_program(path):
-            return path
-    return None
+def _carried():
+    """The program that some packages bring. Unpacking them does not keep it runnable."""
+    path = packaged("engine", _PROGRAM)
+    if os.path.isfile(path) and not os.access(path, os.X_OK):
+        try:
+            os.chmod(path, 0o755)
+        except OSError as error:
+            log.error("%s", error)
+    return path
+
+
+def _usual():
+    yield _carried()
+    for folder in os.environ.get("PATH", os.defpath).split(os.pathsep):
+        yield shutil.which("node", path=folder)
+    platform = "linux" if sys.platform.startswith("linux") else sys.platform
+    for pattern in _USUAL.get(platform, ()) + (() if _WINDOWS else _MANAGED):
+        yield from _newest_first(pattern)
+
+
+def candidates():
+    """Paths of programs to try, one after another; what somebody pointed at also where it may not run."""
+    chosen, pointed = chosen_node(), os.environ.get(_POINTER)
+    if chosen:
+        yield chosen
+    if pointed:
+        yield pointed
+        return
+    given = {None, chosen}
+    for path in _usual():
+        if path not in given and is_program(path):
+            given.add(path)
+            yield path

@@ -1,11 +1,14 @@
 """The worksheet functions: each call of a cell goes to the engine, and its answer becomes a cell value."""
 
+import contextlib
+
 import unohelper
 from com.sun.star.lang import XServiceInfo
 
 from .answering_child import AnsweringChild
 from .cell_arguments import number_of_code, on_the_wire
-from .engine import Engine, EngineAbsent
+from .engine import Engine
+from .engine_absent import EngineAbsent
 from .log import log
 from .main_thread import later
 from .open_documents import open_spreadsheets
@@ -51,13 +54,16 @@ def calculate_again():
     _recalculate()
 
 
+def use_chosen_node():
+    """Ends the engine; the next one runs with the program that the user chose."""
+    _engine.renew()
+
+
 def engine_absent():
     """Why the cells get no answer, or None: an engine that rested long enough is started for it."""
-    try:
+    with contextlib.suppress(EngineAbsent):
         _engine.start()
-    except EngineAbsent as absent:
-        return absent
-    return EngineAbsent("starting") if _engine.missed else None
+    return _engine.absent
 
 
 def _cell(value):

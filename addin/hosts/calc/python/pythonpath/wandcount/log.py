@@ -13,17 +13,26 @@ def log_path():
     return in_profile("wandcount.log")
 
 
+def _opened():
+    try:
+        file = RotatingFileHandler(log_path(), maxBytes=_LARGEST, backupCount=1, encoding="utf-8")
+    except OSError:
+        return logging.NullHandler()
+    file.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(message)s"))
+    return file
+
+
 class _InProfile(logging.Handler):
-    """Opens the file with the first line: while the extension is being registered there is no profile yet."""
+    """Opens the file with the first line: while the extension is being registered there is no profile yet.
+
+    Where it cannot be opened nothing is written down, and all else goes on.
+    """
 
     _file = None
 
     def emit(self, record):
         if not self._file:
-            self._file = RotatingFileHandler(
-                log_path(), maxBytes=_LARGEST, backupCount=1, encoding="utf-8"
-            )
-            self._file.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(message)s"))
+            self._file = _opened()
         self._file.emit(record)
 
 

@@ -10,11 +10,20 @@ from com.sun.star.awt import XCallback
 from .log import log
 
 
+# The main thread's number, from the first thing that ran there.
+_main = None
+
+# What the longest action may take, s.
+_LIMIT = 120.0
+
+
 class _Callback(unohelper.Base, XCallback):
     def __init__(self, action):
         self._action = action
 
     def notify(self, data):
+        global _main
+        _main = threading.get_ident()
         try:
             self._action()
         except Exception:
@@ -33,7 +42,9 @@ def later(action):
 
 
 def on_main_thread(action):
-    """The action's result, from another thread; what it raises is raised here."""
+    """The action's result, from another thread; what it raises is raised here. The main thread cannot wait for itself."""
+    if threading.get_ident() == _main:
+        raise RuntimeError("asked on the main thread")
     done = threading.Event()
     result = {}
 
@@ -46,7 +57,8 @@ def on_main_thread(action):
             done.set()
 
     later(run)
-    done.wait()
+    if not done.wait(_LIMIT):
+        raise RuntimeError("the main thread is busy")
     if "error" in result:
         raise result["error"]
     return result["value"]

@@ -4,17 +4,16 @@ import unohelper
 from com.sun.star.frame import XDispatch, XDispatchProvider
 from com.sun.star.lang import XInitialization, XServiceInfo
 
+from . import functions, sessions
 from .absent_view import absent_view, log_view
-from .engine import EngineAbsent
+from .engine_absent import EngineAbsent
 from .file_choice import chosen_file
 from .finding_node import choose_node, is_program
-from .functions import calculate_again
 from .log import log_path
 from .main_thread import later
 from .open_documents import dispatch, is_spreadsheet
 from .panel import component_commands, panel_of
 from .places import NAMES, WORDS, packaged
-from .sessions import session_of
 from .system_programs import show_file
 
 _SERVICES = (NAMES["menu"], "com.sun.star.frame.ProtocolHandler")
@@ -30,10 +29,8 @@ def show_panel(frame):
 
 
 def try_again(frame):
-    calculate_again()
-    document = frame.Controller.Model
-    if is_spreadsheet(document):
-        session_of(document).try_again()
+    functions.calculate_again()
+    sessions.try_again()
     leave_log(frame)
 
 
@@ -42,9 +39,12 @@ def choose(frame):
     path = chosen_file(WORDS["choosing"])
     if path and is_program(path):
         choose_node(path)
-        try_again(frame)
+        functions.use_chosen_node()
+        sessions.use_chosen_node()
+        functions.calculate_again()
+        leave_log(frame)
     elif path:
-        show_view(frame, absent_view(EngineAbsent("cannotStart", path)))
+        show_view(frame, absent_view(EngineAbsent("cannotRun", path)))
 
 
 def show_view(frame, view):
@@ -93,7 +93,7 @@ def run(frame, command):
     event = {"kind": "open", "section": name} if kind == "open" else {"kind": "press", "action": name}
     document = frame.Controller.Model
     if is_spreadsheet(document):
-        session_of(document).send_after_reading(event)
+        sessions.session_of(document).send_after_reading(event)
 
 
 class Menu(unohelper.Base, XServiceInfo, XInitialization, XDispatchProvider, XDispatch):

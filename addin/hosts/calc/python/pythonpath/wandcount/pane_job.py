@@ -12,7 +12,6 @@ import unohelper
 from com.sun.star.lang import XServiceInfo
 from com.sun.star.task import XJob
 
-from .absent_view import absent_view
 from .main_thread import on_main_thread
 from .open_documents import document_named
 from .panel_told import focus_control, panel_told
@@ -53,11 +52,9 @@ def _do(key, request):
 def _shown(key):
     """The view; where the engine has just ended, that of the next one or why there is none."""
     for _ in range(_LOOKS):
-        session = session_of_key(key)
-        if session.absent:
-            return absent_view(session.absent)
-        if session.view:
-            return session.view
+        view = session_of_key(key).shown
+        if view:
+            return view
         time.sleep(_BETWEEN_LOOKS)
     return None
 

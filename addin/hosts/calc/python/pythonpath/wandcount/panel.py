@@ -7,7 +7,6 @@ from com.sun.star.lang import XComponent, XServiceInfo
 from com.sun.star.ui import LayoutSize, XSidebarPanel, XToolPanel, XUIElement, XUIElementFactory
 from com.sun.star.ui.UIElementType import TOOLPANEL
 
-from .absent_view import absent_view, restarted_view
 from .drawing import Drawing
 from .log import log
 from .main_thread import later
@@ -94,10 +93,9 @@ class Panel(unohelper.Base, XUIElement, XToolPanel, XSidebarPanel, XComponent):
     def show(self, session):
         if self.Window is None or self._own_view:
             return
-        if session.absent:
-            self._drawing.show(absent_view(session.absent))
-        elif session.view:
-            self._drawing.show(restarted_view(session.view) if session.restarted else session.view)
+        view = session.shown
+        if view:
+            self._drawing.show(view)
 
     def show_view(self, view):
         """A view of the component's own, such as the log, until the user leaves it."""
@@ -172,12 +170,16 @@ class PanelFactory(unohelper.Base, XServiceInfo, XUIElementFactory):
         pass
 
     def createUIElement(self, url, arguments):
+        panel = None
         try:
             panel = Panel(url, {argument.Name: argument.Value for argument in arguments})
             panel.connect()
             return panel
         except Exception:
             log.exception("the panel")
+            # The office does not know it and would never dispose of it.
+            if panel:
+                panel.dispose()
             raise
 
     def getImplementationName(self):

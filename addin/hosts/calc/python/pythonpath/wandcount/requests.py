@@ -32,11 +32,11 @@ def _apply(document, request):
 
 
 def _absent(cell):
-    """Why the cell's function gets no answer, or None."""
+    """The words for why the cell's function gets no answer, or None."""
     if not cell.getError() or NAMES["functions"] + "." not in cell.Formula.upper():
         return None
     absent = engine_absent()
-    return absent and {"reason": absent.reason, "detail": absent.detail}
+    return absent and absent.words
 
 
 def _selected(document, request):

@@ -7,7 +7,9 @@ import time
 import unohelper
 from com.sun.star.util import XModifyListener
 
-from .engine import Engine, EngineAbsent
+from .absent_view import absent_view, told_above
+from .engine import Engine
+from .engine_absent import EngineAbsent
 from .log import log
 from .main_thread import later
 from .office_settings import user_locale
@@ -18,8 +20,14 @@ from .talking_child import TalkingChild
 # An engine that says nothing for so long while somebody waits for it hangs, s.
 _LONGEST_SILENCE = 20.0
 
+# After so long the user is told that the engine is still starting, s.
+_PATIENCE = 2.0
+
 # Is done after whatever the pane is doing, and changes nothing.
 WAITS_ITS_TURN = {"kind": "selected", "sheet": "", "row": 0, "column": 0}
+
+# What happens without the user meaning the pane.
+_TELLS_ITSELF = ("workbookChanged", "selected")
 
 # Questions that leave the document as it is: what changes while they are answered, the user changed.
 _ONLY_LOOKS = ("outline", "read", "selected", "compute")
@@ -59,11 +67,19 @@ class Session:
             self._open = self._try(
                 lambda: _engine.tell({"doc": self.key, "open": {"locale": user_locale()}})
             )
+            if self._open and _engine.starting:
+                threading.Timer(_PATIENCE, lambda: later(self._tell_starting)).start()
+
+    def _tell_starting(self):
+        if self._open and not self.absent and _engine.starting:
+            self.absent = EngineAbsent("starting")
+            self._show()
 
     def send(self, event, done=None):
         """Tells the engine what the user did; `done` is called on the main thread when all of it is done."""
         self.open()
-        self.restarted = False
+        if event["kind"] not in _TELLS_ITSELF:
+            self.restarted = False
 
         def heard(reply):
             _waiting.discard(heard)
@@ -107,20 +123,28 @@ class Session:
 
     def engine_ended(self):
         # Where no engine has shown anything yet, nothing typed is lost.
-        self.restarted = self._open and self.view is not None
+        self.restarted = self.restarted or (self._open and self.view is not None)
         self._open = False
         self.open()
 
     def try_again(self):
         """As the user asked."""
-        _engine.try_again()
         self.absent = None
         self.open()
         self._show()
 
     def show(self, view):
         self.view = view
+        if self._open:
+            self.absent = None
         self._show()
+
+    @property
+    def shown(self):
+        """What panels show; None before there is anything."""
+        if self.absent:
+            return absent_view(self.absent)
+        return self.view and told_above(self.view, self.restarted, _engine.passed_over)
 
     def _show(self):
         for panel in list(self._panels):
@@ -159,7 +183,11 @@ class Session:
         if writes:
             # The document tells of what was written only when the office is idle again.
             later(self._written)
-        self._try(lambda: _engine.tell(reply))
+        try:
+            self._try(lambda: _engine.tell(reply))
+        except ValueError as error:
+            log.exception("%s", message["what"])
+            self._try(lambda: _engine.tell({"answer": message["ask"], "failed": str(error)}))
 
     def _written(self):
         self._writing -= 1
@@ -182,6 +210,19 @@ def session_of(document):
 def session_of_key(key):
     """The pane of a document's RuntimeUID, which somebody has asked for before."""
     return _sessions[key]
+
+
+def try_again():
+    """Opens every pane anew that is not open, as the user asked."""
+    _engine.try_again()
+    for session in list(_sessions.values()):
+        session.try_again()
+
+
+def use_chosen_node():
+    """Ends the engine; the panes go on with the next one, which runs with the program that the user chose."""
+    _engine.renew()
+    try_again()
 
 
 def _take(message):
@@ -214,17 +255,22 @@ def _watch_silence():
     _heard_at = time.monotonic()
 
     def watch():
+        global _heard_at
         try:
             while _waiting:
                 time.sleep(0.5)
                 # The engine has nothing to say meanwhile.
-                busy = any(session.busy for session in list(_sessions.values()))
-                if not busy and time.monotonic() - _heard_at > _LONGEST_SILENCE:
+                if _engine.starting or any(session.busy for session in list(_sessions.values())):
+                    _heard_at = time.monotonic()
+                elif time.monotonic() - _heard_at > _LONGEST_SILENCE:
                     log.error("the pane's engine says nothing")
                     _engine.stop()
                     break
         finally:
             _watching.release()
+        # Somebody may have sent something between the last look and the release.
+        if _waiting:
+            _watch_silence()
 
     threading.Thread(target=watch, daemon=True).start()
 

@@ -12,14 +12,13 @@ class TalkingChild(EngineChild):
     A list is more than a pipe holds: writing it would take until the engine reads.
     """
 
-    def __init__(self, node, on_message, on_end):
+    def __init__(self, *told):
         self._waiting = {}
         self._last = 0
         self._handing = threading.Lock()
-        # Lines on their way to the engine; None after the last one.
+        # Lines on their way to the engine, which wait until it is ready; None after the last one.
         self._lines = queue.SimpleQueue()
-        super().__init__(node, on_message, on_end)
-        threading.Thread(target=self._write, daemon=True).start()
+        super().__init__(*told)
 
     def tell(self, message):
         """Hands over a message that nobody waits for an answer to. Who hears the engine also hears of its end."""
@@ -47,14 +46,13 @@ class TalkingChild(EngineChild):
                 return
 
     def _listen(self):
+        threading.Thread(target=self._write, daemon=True).start()
         while message := self._next_message():
             heard = self._waiting.pop(message.get("id"), None)
             if heard:
                 heard(message)
-            elif "ready" in message:
-                self._is_ready(message)
             else:
-                self._on_message(self, message)
+                self._on_message(message)
 
     def _closed(self):
         self._lines.put(None)
