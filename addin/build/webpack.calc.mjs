@@ -1,10 +1,7 @@
 import { join } from 'node:path';
 
-<<<<<<< HEAD
 import names from '../hosts/calc/names.json' with { type: 'json' };
-=======
 import { Licences } from './licences.mjs';
->>>>>>> origin/main
 import { dist, root } from './paths.mjs';
 import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
