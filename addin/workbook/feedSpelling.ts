@@ -1,5 +1,5 @@
-/** Texts in double quotes and names of sheets in single ones, where no function stands. */
-const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;
+import { outsideQuotes } from './outsideQuotes';
+
 const FEED_CALL = /(?<![\w.])(?:_xlfn\.|_xlws\.)?(?:_xldudf_)?feed[._]([a-z]+)(?=\s*\()/gi;
 
 /**
@@ -11,12 +11,7 @@ const FEED_CALL = /(?<![\w.])(?:_xlfn\.|_xlws\.)?(?:_xldudf_)?feed[._]([a-z]+)(?
  */
 export const feedSpelling = (formula: string): string =>
   /feed[._]/i.test(formula)
-    ? formula
-        .split(QUOTED)
-        .map((part, index) =>
-          index % 2 === 1
-            ? part
-            : part.replace(FEED_CALL, (_call, name: string) => `FEED.${name.toUpperCase()}`),
-        )
-        .join('')
+    ? outsideQuotes(formula, (part) =>
+        part.replace(FEED_CALL, (_call, name: string) => `FEED.${name.toUpperCase()}`),
+      )
     : formula;

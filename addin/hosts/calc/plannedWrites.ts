@@ -1,5 +1,6 @@
 import { PAGE_MARGIN, type Area, type CellInput, type Change, type Edit } from '../../workbook/change';
 import { moveFormulaDown } from '../../workbook/memory/shift';
+import { outsideQuotes } from '../../workbook/outsideQuotes';
 import { lookOf, SERIES_COLOURS, styleName, type Look } from './looks';
 
 /** Sheet, row, column, rows, columns. */
@@ -81,14 +82,9 @@ export const wireArea = ({ sheet, row, column, rows, columns }: Area): WireArea 
 /** A chart's size, hundredths of a millimetre. */
 const CHART = { width: 12_000, height: 7_500 };
 
-const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;
-
 /** Calc's parser reads a bare TRUE as the number 1; with its brackets it stays a truth value. */
 const withTruths = (formula: string): string =>
-  formula
-    .split(QUOTED)
-    .map((part, index) => (index % 2 ? part : part.replace(/(?<![\w.$!])(TRUE|FALSE)(?![\w.(!])/gi, '$1()')))
-    .join('');
+  outsideQuotes(formula, (part) => part.replace(/(?<![\w.$!])(TRUE|FALSE)(?![\w.(!])/gi, '$1()'));
 
 type Kind = 'values' | 'truths' | 'formulas' | 'left';
 

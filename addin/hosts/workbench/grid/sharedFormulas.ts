@@ -4,6 +4,7 @@ import {
   type IFormulaData,
   type IFormulaDataItem,
 } from '@univerjs/preset-sheets-core';
+import { outsideQuotes } from '../../../workbook/outsideQuotes';
 
 /** Formulas of a sheet: rows, then columns. */
 type SheetFormulas = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
@@ -15,8 +16,6 @@ interface Run {
 }
 
 const COPIES = 'copies-';
-/** Texts and quoted sheet names of a formula stand at the odd places. */
-const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;
 /** A reference to one cell; not a function, a name or a sheet that only begins like one. */
 const CELL = /(?<![\w.$\\])(\$?[A-Z]{1,3})(\$?)(\d{1,7})(?![\w.(!\\[])/gi;
 /** Rows as a whole, which move with a formula too, and parts of tables, which go by other rules. */
@@ -29,17 +28,14 @@ const OTHERS = /(?<![A-Z$\d])\$?\d+\s*:|[[\]{}#@]/i;
  * @example relativeTo(4, '=$B5*Doses!$B$2') // '=$B[0]*Doses!$B$2'
  */
 export const relativeTo = (row: number, formula: string): string | undefined => {
-  const parts = formula.split(QUOTED);
-  if (parts.some((part, at) => at % 2 === 0 && OTHERS.test(part))) return undefined;
-  return parts
-    .map((part, at) =>
-      at % 2 === 1
-        ? part
-        : part.replace(CELL, (whole, column: string, fixed: string, number: string) =>
-            fixed ? whole : `${column}[${Number(number) - 1 - row}]`,
-          ),
-    )
-    .join('');
+  let others = false;
+  const told = outsideQuotes(formula, (part) => {
+    others ||= OTHERS.test(part);
+    return part.replace(CELL, (whole, column: string, fixed: string, number: string) =>
+      fixed ? whole : `${column}[${Number(number) - 1 - row}]`,
+    );
+  });
+  return others ? undefined : told;
 };
 
 /** The same formulas, those that are copied down a column told as copies of the first. */
