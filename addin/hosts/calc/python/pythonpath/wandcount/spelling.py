@@ -8,7 +8,8 @@ _NAMESPACE = NAMES["functions"]
 _FUNCTION = "|".join(entry["name"] for entry in packaged_json("functions.json"))
 
 # Spellings that Calc does not take for ours: under a mark, or with a line in the place of the point.
-OTHER = rf"(?:(?:_xlfn\.|_xlws\.)?_xldudf_{_NAMESPACE}[._]|_xl(?:fn|ws)\.{_NAMESPACE}[._]|{_NAMESPACE}_)({_FUNCTION})\s*\("
+_MARKED = rf"(?:(?:_xlfn\.|_xlws\.)?_xldudf_|_xlfn\.|_xlws\.){_NAMESPACE}[._]"
+OTHER = rf"(?:{_MARKED}|{_NAMESPACE}_)({_FUNCTION})\s*\("
 
 # What stands in quotes is somebody's text or a sheet's name.
 _QUOTED = re.compile(r"""("(?:[^"]|"")*"|'(?:[^']|'')*')""")
