@@ -83,7 +83,6 @@ test('a chosen one that does not run, where there is no other, is what the pane 
 
 test.each<[string, () => void]>([
   ['settings that are a list', () => writeFileSync(settings(), '[]')],
-  ['settings that name a number', () => writeFileSync(settings(), '{"node":5}')],
   ['settings that are a folder', () => mkdirSync(settings())],
   ['settings that are no text', () => writeFileSync(settings(), Buffer.from([0xff, 0xfe, 0]))],
   [
