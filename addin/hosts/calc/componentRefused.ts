@@ -1,9 +1,10 @@
 import { WorkbookError } from '../../workbook/port';
+import words from './words.json';
 
 /** What the component names where it does not do what it was asked, though nothing is wrong with it. */
 const SENTENCES = {
   closed: 'The workbook is closed.',
-  noSheet: 'Close the print preview, then try again.',
+  noSheet: words.noSheet,
   notComputed: 'Calc does not compute this function on plain values.',
 } as const;
 

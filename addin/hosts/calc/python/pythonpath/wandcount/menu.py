@@ -14,6 +14,8 @@ from .main_thread import later
 from .open_documents import dispatch, is_spreadsheet
 from .panel import component_commands, panel_of
 from .places import NAMES, WORDS, packaged
+from .say import say
+from .sheet_view import shows_cells
 from .system_programs import show_file
 
 _SERVICES = (NAMES["menu"], "com.sun.star.frame.ProtocolHandler")
@@ -87,6 +89,10 @@ def run(frame, command):
     """A command of the component's own, or `open.<section>` and `press.<action>` of the pane."""
     if command in _COMMANDS:
         _COMMANDS[command](frame)
+        return
+    if not shows_cells(frame.Controller):
+        # The office shows no sidebar there either.
+        say(frame, WORDS["noSheet"])
         return
     kind, _, name = command.partition(".")
     show_panel(frame)
