@@ -61,7 +61,8 @@ describe.each(['gtk3', 'gen'])('the sidebar by keyboard, drawn with %s', (toolki
     await keys.press('Down');
     expect(await keys.value('Notes holds')).toBe('Leave out');
     expect(await chosen('Notes holds')).toBe('leftOut');
-    await keys.press('alt+Down', 'Up');
+    // A menu of GTK opens with nothing marked, and the key goes to its last line first.
+    await keys.press('alt+Down', 'Up', ...(toolkit === 'gtk3' ? ['Up'] : []));
     await picture('list');
     await keys.press('Return');
     expect(await keys.value('Notes holds')).toBe('Notes');

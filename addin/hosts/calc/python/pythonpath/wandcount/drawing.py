@@ -196,6 +196,10 @@ class Drawing:
         self._reached = control
         self._bring_into_view(control)
 
+    def is_on(self, control):
+        """True where the keyboard is on a control."""
+        return control == self._reached
+
     def left(self, control):
         if control == self._reached:
             self._reached = None

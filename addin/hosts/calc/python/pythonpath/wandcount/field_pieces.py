@@ -1,6 +1,7 @@
 """Fields: a label with something to type in, to choose from, or to tick."""
 
 from .controls import GAP, list_width, place, wrapped_height
+from .list_menu import ListMenu, lists_go_astray
 from .piece import Piece
 
 # More of the width than this is for the control, not for its label.
@@ -171,12 +172,23 @@ class Choice(Labelled):
         return [self._list]
 
     def make_control(self):
+        self._menu = None
+        if lists_go_astray():
+            button = self.add("Button", Align=0, Tabstop=False, FocusOnClick=False)
+            self._menu = ListMenu(self.drawing, button, self._chosen)
         self._list = self.add("ListBox", Dropdown=True, HelpText=self.piece["spoken"])
         # What is chosen, in full where the list cuts it.
         self._whole = self.add("FixedText", MultiLine=True)
         self._words = ""
         self._set()
         self._list.addItemListener(self.listen(self._list, self._chosen))
+        if self._menu:
+            self._menu.watch(self._list)
+
+    def remove(self):
+        if self._menu:
+            self._menu.remove()
+        super().remove()
 
     def _set(self):
         piece, model = self.piece, self._list.Model
