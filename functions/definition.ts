@@ -63,21 +63,13 @@ export interface ExampleEntry {
   readonly answer: ResultValue;
 }
 
-/** The most cells that an array function gives. */
-export interface Size {
-  readonly rows: number;
-  readonly columns: number;
-}
-
 export interface FunctionEntry {
   /** Without the namespace, in capitals. */
   readonly name: string;
   /** One line, a sentence without a full stop. */
   readonly summary: string;
   readonly parameters: readonly ParameterEntry[];
-  readonly result:
-    | { readonly kind: 'number' | 'text'; readonly description: string }
-    | { readonly kind: 'rows'; readonly description: string; readonly most: Size };
+  readonly result: { readonly kind: 'number' | 'text' | 'rows'; readonly description: string };
   /** Refusals besides those that every function shares, each a sentence. */
   readonly errors: readonly string[];
   /** At least one; each runs as a test in every host. */

@@ -94,7 +94,6 @@ export const fillSizes = defineFunction({
     kind: 'rows',
     description:
       'One row a fill: its number, the volume to make up, the solution pumped out; volumes in unit',
-    most: { rows: MOST_ROWS, columns: 3 },
   },
   errors: [
     '#VALUE! where the heel is as much as the filled barrel',

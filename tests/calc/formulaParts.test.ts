@@ -50,8 +50,6 @@ describe('a formula is taken apart', () => {
 
 describe('what cannot be followed is named', () => {
   test.each([
-    ['=FEED.NEED(B:B,C:C,"gal","gal")', 'B:B'],
-    ["=SUM('My list'!$B:$C)", "'My list'!$B:$C"],
     ['=SUM((A1:A2~C1))', '~C1))'],
     ['=SUM(1', '=SUM(1'],
     ['=1+', '=1+'],
@@ -59,5 +57,12 @@ describe('what cannot be followed is named', () => {
   ])('%s', (formula, part) => {
     expect(() => partsOf(formula)).toThrow(NotUnderstood);
     expect(() => partsOf(formula)).toThrow(`“${part}” cannot be followed here`);
+  });
+  test.each([
+    ['=FEED.NEED(B:B,C:C,"gal","gal")', 'B:B'],
+    ["=SUM('My list'!$B:$C)", "'My list'!$B:$C"],
+  ])('%s, which has whole columns', (formula, columns) => {
+    expect(() => partsOf(formula)).toThrow(NotUnderstood);
+    expect(() => partsOf(formula)).toThrow(`“${columns}” is whole columns. Give the range an end`);
   });
 });

@@ -90,13 +90,13 @@ export const functionRegistration = (catalogue: readonly FunctionEntry[], namesp
     ),
   );
 
-/** What the component needs to know of each function: its method, its name, how large an array it may give. */
+/** What the component needs to know of each function: its method, its name, whether its answer is rows. */
 export const functionList = (catalogue: readonly FunctionEntry[]): string =>
   `${JSON.stringify(
     catalogue.map((entry) => ({
       method: methodOf(entry),
       name: entry.name,
-      ...(entry.result.kind === 'rows' && { size: entry.result.most }),
+      rows: entry.result.kind === 'rows',
     })),
     undefined,
     1,

@@ -28,6 +28,11 @@ export const notFollowed = (part: string, cause?: unknown): NotUnderstood =>
     { cause },
   );
 
+const notAWholeColumn = (columns: string): NotUnderstood =>
+  new NotUnderstood(
+    `The working is not told, because “${columns}” is whole columns. Give the range an end to see the rest.`,
+  );
+
 const SHEET = String.raw`(?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!`;
 const CELL = String.raw`\$?[A-Z]{1,3}\$?\d+`;
 const TOKENS: readonly (readonly [kind: string, pattern: RegExp])[] = [
@@ -131,6 +136,8 @@ export const partsOf = (formula: string): Part => {
         return { kind: 'cells', reference: token.text };
       case 'word':
         return word(token.text);
+      case 'columns':
+        throw notAWholeColumn(token.text);
     }
     if (token.text === '(') {
       const inside = level(0);

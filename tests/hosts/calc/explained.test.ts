@@ -68,7 +68,7 @@ test('a working that cannot be told says at which part, and leaves no fault in t
   const offset = await explained('=FEED.SECONDS(OFFSET(C1;2;0);"gal";2.8;"gal/min")');
   expect(offset).toContain('G1 shows 15');
   expect(offset).toContain('because “OFFSET(…)” cannot be followed here');
-  expect(await explained('=FEED.NEED(C:C;C:C;"gal";"gal")')).toContain('“C:C” cannot be followed here');
+  expect(await explained('=FEED.NEED(C:C;C:C;"gal";"gal")')).toContain('“C:C” is whole columns');
   expect(log()).not.toContain('Traceback');
 });
 

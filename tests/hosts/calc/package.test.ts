@@ -114,7 +114,7 @@ const invented = [
     parameters: [
       { name: 'bed', description: 'Its name', type: 'text', optional: false, range: false, allowed: 'a bed' },
     ],
-    result: { kind: 'rows', description: 'One row a line', most: { rows: 7, columns: 2 } },
+    result: { kind: 'rows', description: 'One row a line' },
   },
 ] as unknown as readonly FunctionEntry[];
 
@@ -135,10 +135,10 @@ describe('the registration of functions', () => {
     );
   });
 
-  test('tells the component how large an array may be', () => {
+  test('tells the component which functions answer with rows', () => {
     expect(JSON.parse(functionList(invented))).toEqual([
-      { method: 'trowels', name: 'TROWELS' },
-      { method: 'rowsoftwine', name: 'ROWSOFTWINE', size: { rows: 7, columns: 2 } },
+      { method: 'trowels', name: 'TROWELS', rows: false },
+      { method: 'rowsoftwine', name: 'ROWSOFTWINE', rows: true },
     ]);
   });
 

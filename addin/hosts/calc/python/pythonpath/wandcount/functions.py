@@ -4,6 +4,7 @@ import contextlib
 
 import unohelper
 from com.sun.star.lang import XServiceInfo
+from com.sun.star.uno import RuntimeException
 
 from .answering_child import AnsweringChild
 from .cell_arguments import number_of_code, on_the_wire
@@ -34,6 +35,7 @@ _NOT_AVAILABLE = 32_767
 _WRONG = 519
 
 _UNKNOWN = object()
+_REFUSED = object()
 _known = {}
 
 
@@ -70,15 +72,17 @@ def _cell(value):
     return value if isinstance(value, str) else float(value)
 
 
-def _error(code, size):
-    """An array function can give no single error, so every cell it may ever have is one, whichever is asked for."""
+def _error(code, rows):
+    """For an array function Calc takes one error only, as an exception: #VALUE!. Another is an array of one cell."""
     number = number_of_code(code)
-    return ((number,) * size["columns"],) * size["rows"] if size else number
+    if not rows:
+        return number
+    return _REFUSED if code == _WRONG else ((number,),)
 
 
-def _value(answer, size):
+def _value(answer, rows):
     if "code" in answer:
-        return _error(answer["code"], size)
+        return _error(answer["code"], rows)
     if "rows" in answer:
         return tuple(tuple(_cell(cell) for cell in row) for row in answer["rows"])
     return _cell(answer["value"])
@@ -93,18 +97,18 @@ def _remembered(arguments):
     return True
 
 
-def _call(name, size, arguments):
+def _call(name, rows, arguments):
     key = (name, arguments) if _remembered(arguments) else None
     value = _known.get(key, _UNKNOWN)
     if value is not _UNKNOWN:
         return value
     try:
-        value = _value(_engine.ask({"call": name, "args": on_the_wire(arguments)}, _LIMIT), size)
+        value = _value(_engine.ask({"call": name, "args": on_the_wire(arguments)}, _LIMIT), rows)
     except EngineAbsent:
-        return _error(_NOT_AVAILABLE, size)
+        return _error(_NOT_AVAILABLE, rows)
     except Exception:
         log.exception("%s", name)
-        return _error(_WRONG, size)
+        return _error(_WRONG, rows)
     if key:
         if len(_known) >= _MOST_KNOWN:
             _known.clear()
@@ -128,11 +132,17 @@ class Functions(unohelper.Base, *_INTERFACES):
         return _SERVICES
 
 
-def _method(name, size):
-    return lambda self, *arguments: _call(name, size, arguments)
+def _method(name, rows):
+    def method(self, *arguments):
+        value = _call(name, rows, arguments)
+        if value is _REFUSED:
+            raise RuntimeException(name, self)
+        return value
+
+    return method
 
 
 for _entry in packaged_json("functions.json"):
-    setattr(Functions, _entry["method"], _method(_entry["name"], _entry.get("size")))
+    setattr(Functions, _entry["method"], _method(_entry["name"], _entry["rows"]))
 
 IMPLEMENTATIONS = ((Functions, NAMES["functions"], _SERVICES),)
