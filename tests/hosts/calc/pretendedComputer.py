@@ -21,12 +21,12 @@ told = json.load(sys.stdin)
 windows = told["platform"] == "win32"
 
 sys.path.insert(0, told["component"])
-places = types.ModuleType("wandcount.places")
+places = types.ModuleType("wandcount.office.places")
 places.packaged = lambda *parts: os.path.join(told["package"], *parts)
 places.in_profile = lambda name: os.path.join(told["profile"], name)
 sys.platform = told["platform"]
-sys.modules["wandcount.places"] = places
-from wandcount.finding_node import candidates, is_program  # noqa: E402
+sys.modules["wandcount.office.places"] = places
+from wandcount.engine.finding_node import candidates, is_program  # noqa: E402
 
 if windows:
     os.path, os.sep, os.pathsep = ntpath, "\\", ";"

@@ -2,7 +2,9 @@
 
 import unohelper
 
-from wandcount import functions, menu, pane_job, panel, stored_formulas
+from wandcount import functions, menu, pane_job
+from wandcount.document import stored_formulas
+from wandcount.panel import panel
 
 g_ImplementationHelper = unohelper.ImplementationHelper()
 

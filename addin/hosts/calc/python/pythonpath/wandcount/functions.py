@@ -6,14 +6,14 @@ import unohelper
 from com.sun.star.lang import XServiceInfo
 from com.sun.star.uno import RuntimeException
 
-from .answering_child import AnsweringChild
 from .cell_arguments import number_of_code, on_the_wire
-from .engine import Engine
-from .engine_absent import EngineAbsent
-from .log import log
-from .main_thread import later
-from .open_documents import open_spreadsheets
-from .places import NAMES, packaged_json
+from .engine.answering_child import AnsweringChild
+from .engine.engine import Engine
+from .engine.engine_absent import EngineAbsent
+from .office.log import log
+from .office.main_thread import later
+from .office.open_documents import open_spreadsheets
+from .office.places import NAMES, packaged_json
 
 try:
     from org.wandcount import XFeed

@@ -5,18 +5,18 @@ from com.sun.star.frame import XDispatch, XDispatchProvider
 from com.sun.star.lang import XInitialization, XServiceInfo
 
 from . import functions, sessions
-from .absent_view import absent_view, log_view
-from .engine_absent import EngineAbsent
-from .file_choice import chosen_file
-from .finding_node import choose_node, is_program
-from .log import log_path
-from .main_thread import later
-from .open_documents import dispatch, is_spreadsheet
-from .panel import component_commands, panel_of
-from .places import NAMES, WORDS, packaged
-from .say import say
-from .sheet_view import shows_cells
-from .system_programs import show_file
+from .document.sheet_view import shows_cells
+from .engine.engine_absent import EngineAbsent
+from .engine.finding_node import choose_node, is_program
+from .office.file_choice import chosen_file
+from .office.log import log_path
+from .office.main_thread import later
+from .office.open_documents import dispatch, is_spreadsheet
+from .office.places import NAMES, WORDS, packaged
+from .office.say import say
+from .office.system_programs import show_file
+from .panel.absent_view import absent_view, log_view
+from .panel.panel import component_commands, panel_of
 
 _SERVICES = (NAMES["menu"], "com.sun.star.frame.ProtocolHandler")
 

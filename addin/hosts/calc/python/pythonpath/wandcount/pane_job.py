@@ -12,10 +12,10 @@ import unohelper
 from com.sun.star.lang import XServiceInfo
 from com.sun.star.task import XJob
 
-from .main_thread import on_main_thread
-from .open_documents import document_named
-from .panel_told import focus_control, panel_told
-from .places import NAMES
+from .office.main_thread import on_main_thread
+from .office.open_documents import document_named
+from .office.places import NAMES
+from .panel.panel_told import focus_control, panel_told
 from .requests import answer
 from .sessions import WAITS_ITS_TURN, session_of, session_of_key
 

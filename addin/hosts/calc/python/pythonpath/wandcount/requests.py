@@ -4,17 +4,17 @@ import uno
 from com.sun.star.container import NoSuchElementException
 from com.sun.star.lang import IllegalArgumentException
 
-from .formula_words import FormulaWords
+from .document.formula_words import FormulaWords
+from .document.locks import locks_on
+from .document.reading import outline, read
+from .document.refused import Refused
+from .document.selection import selected_cell
+from .document.sheet_view import sheet_view
+from .document.undoing import undo_step
+from .document.writing import apply
 from .functions import engine_absent
-from .locks import locks_on
-from .open_documents import dispatch
-from .places import NAMES
-from .reading import outline, read
-from .refused import Refused
-from .selection import selected_cell
-from .sheet_view import sheet_view
-from .undoing import undo_step
-from .writing import apply
+from .office.open_documents import dispatch
+from .office.places import NAMES
 
 
 def _read(document, request):

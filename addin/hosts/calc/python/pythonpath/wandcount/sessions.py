@@ -7,15 +7,15 @@ import time
 import unohelper
 from com.sun.star.util import XModifyListener
 
-from .absent_view import absent_view, told_above
-from .engine import Engine
-from .engine_absent import EngineAbsent
-from .log import log
-from .main_thread import later
-from .office_settings import user_locale
-from .refused import Refused
+from .document.refused import Refused
+from .engine.engine import Engine
+from .engine.engine_absent import EngineAbsent
+from .engine.talking_child import TalkingChild
+from .office.log import log
+from .office.main_thread import later
+from .office.office_settings import user_locale
+from .panel.absent_view import absent_view, told_above
 from .requests import answer
-from .talking_child import TalkingChild
 
 # An engine that says nothing for so long while somebody waits for it hangs, s.
 _LONGEST_SILENCE = 20.0

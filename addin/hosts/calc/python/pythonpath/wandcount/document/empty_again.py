@@ -8,7 +8,7 @@ import unohelper
 from com.sun.star.document import XUndoAction
 from com.sun.star.sheet.CellFlags import DATETIME, FORMULA, STRING, VALUE
 
-from .log import log
+from ..office.log import log
 
 _CONTENT = VALUE | DATETIME | STRING | FORMULA
 

@@ -1,7 +1,7 @@
 """What the panel shows where no engine answers, and the log: drawn like any view, with buttons of the component's own."""
 
-from .log import log_path
-from .places import WORDS
+from ..office.log import log_path
+from ..office.places import WORDS
 
 # As much of the log as is read at one sitting.
 _LINES = 60

@@ -2,7 +2,7 @@
 
 import contextlib
 
-from .open_documents import desktop
+from ..office.open_documents import desktop
 from .sheet_view import sheet_view
 
 

@@ -10,8 +10,8 @@ import uno
 import unohelper
 from com.sun.star.awt import XActionListener, XKeyHandler, XMouseListener
 
+from ..office.main_thread import later
 from .controls import place
-from .main_thread import later
 
 _MAPS = "/proc/self/maps"
 _DOWN = uno.getConstantByName("com.sun.star.awt.Key.DOWN")

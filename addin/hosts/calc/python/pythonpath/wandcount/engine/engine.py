@@ -4,10 +4,10 @@ import collections
 import threading
 import time
 
+from ..office.log import log
+from ..office.office_end import at_office_end
 from .engine_absent import EngineAbsent
 from .engine_child import Ended, NotReady, Silent
-from .log import log
-from .office_end import at_office_end
 
 # After a hang nobody asks again for so long, so that a thousand cells wait once and not a thousand times.
 _REST = 5.0

@@ -5,10 +5,10 @@ import threading
 import time
 from collections import namedtuple
 
+from ..office.log import log
+from ..office.places import NAMES, packaged
 from .engine_absent import EngineAbsent
 from .finding_node import candidates, chosen_node, is_program
-from .log import log
-from .places import NAMES, packaged
 from .started_program import end_program, start_program
 
 # A cold disk may be slow to bring up node; after this the next program is tried, s.

@@ -6,7 +6,7 @@ import os
 
 import uno
 
-PACKAGE = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+PACKAGE = os.path.abspath(os.path.join(os.path.dirname(__file__), "..", "..", ".."))
 
 
 def packaged(*parts):

@@ -2,7 +2,7 @@
 
 import re
 
-from .places import NAMES, packaged_json
+from ..office.places import NAMES, packaged_json
 
 _NAMESPACE = NAMES["functions"]
 _FUNCTION = "|".join(entry["name"] for entry in packaged_json("functions.json"))

@@ -5,7 +5,7 @@ from com.sun.star.lang import DisposedException
 from com.sun.star.uno import RuntimeException
 from com.sun.star.view import XSelectionChangeListener
 
-from .main_thread import later
+from ..office.main_thread import later
 from .sheet_view import shows_cells
 
 

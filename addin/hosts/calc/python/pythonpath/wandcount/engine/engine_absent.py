@@ -1,6 +1,6 @@
 """Why no engine answers, and the words for it."""
 
-from .places import NAMES, WORDS
+from ..office.places import NAMES, WORDS
 
 
 class EngineAbsent(Exception):

@@ -6,8 +6,8 @@ import os
 import shutil
 import sys
 
-from .log import log
-from .places import in_profile, packaged
+from ..office.log import log
+from ..office.places import in_profile, packaged
 
 _WINDOWS = sys.platform == "win32"
 _PROGRAM = "node.exe" if _WINDOWS else "node"

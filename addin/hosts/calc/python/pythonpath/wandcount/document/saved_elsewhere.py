@@ -6,7 +6,7 @@ from collections import namedtuple
 
 import uno
 
-from .places import NAMES
+from ..office.places import NAMES
 from .spelling import OTHER
 
 _WORKBOOK = re.compile(r"content\.xml|xl/workbook\.xml|xl/worksheets/[^/]+\.xml")

@@ -7,13 +7,13 @@ from com.sun.star.lang import XComponent, XServiceInfo
 from com.sun.star.ui import LayoutSize, XSidebarPanel, XToolPanel, XUIElement, XUIElementFactory
 from com.sun.star.ui.UIElementType import TOOLPANEL
 
+from ..document.selection import watch_selection
+from ..office.log import log
+from ..office.main_thread import later
+from ..office.open_documents import is_spreadsheet
+from ..office.places import NAMES
+from ..sessions import session_of
 from .drawing import Drawing
-from .log import log
-from .main_thread import later
-from .open_documents import is_spreadsheet
-from .places import NAMES
-from .selection import watch_selection
-from .sessions import session_of
 
 _SERVICES = (NAMES["panelFactory"],)
 

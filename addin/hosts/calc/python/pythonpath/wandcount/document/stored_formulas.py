@@ -5,9 +5,9 @@ from com.sun.star.lang import XServiceInfo
 from com.sun.star.sheet.CellFlags import FORMULA
 from com.sun.star.task import XJob
 
-from .log import log
-from .open_documents import is_spreadsheet
-from .places import NAMES
+from ..office.log import log
+from ..office.open_documents import is_spreadsheet
+from ..office.places import NAMES
 from .saved_elsewhere import signs_in
 from .spelling import recognised
 

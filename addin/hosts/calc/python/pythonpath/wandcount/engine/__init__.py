@@ -1,0 +1,1 @@
+"""The engines: finding Node, starting them, talking with them, ending them."""

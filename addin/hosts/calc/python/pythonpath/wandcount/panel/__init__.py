@@ -1,0 +1,1 @@
+"""The side pane: a view drawn with controls of the office."""
