@@ -75,8 +75,10 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
       set({ ...state, ...book, today: services.today(), calculating: services.calculating?.() ?? false });
       if (first && !state.chosen) set({ ...state, section: firstSection(state) });
     }
-    if (readings.includes('cell') && services.explain !== undefined)
-      set({ ...state, cell: await services.explain() });
+    if (readings.includes('cell') && services.explain !== undefined) {
+      const cell = await services.explain();
+      set({ ...state, cell });
+    }
     await readList();
   };
 

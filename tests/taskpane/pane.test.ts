@@ -307,6 +307,20 @@ describe('what goes wrong', () => {
   });
 });
 
+test('what a list’s column holds is given to the column chosen last', async () => {
+  const { user } = await open(memoryWorkbook({ sheets: { List: UNTIDY } }));
+  const held = () => user.table('What each column holds').map(([column, holds]) => `${column} ${holds}`);
+  const guessed = held();
+  expect(guessed).toContain('Variety [plant]');
+  await user.type('Bed holds', 'plant');
+  expect(held()).toContain('Bed [plant]');
+  await user.type('Variety holds', 'plant');
+  expect(held()).toEqual(guessed);
+  await user.type('Pot? holds', 'notes');
+  await user.type('Type holds', 'notes');
+  expect(held()).toEqual(expect.arrayContaining(['Pot? [notes]', 'Type [notes]']));
+});
+
 describe('the selected cell', () => {
   test('is explained when the host tells that it was selected', async () => {
     let tell: (event: HostEvent) => void = () => undefined;
@@ -339,6 +353,30 @@ describe('the selected cell', () => {
         { text: 'need was -1; use a number of 0 or more.', tone: 'warning' },
       ],
     });
+  });
+
+  test('what happens while a cell is looked at is kept', async () => {
+    let looked = (): void => undefined;
+    let slow = false;
+    let asked = 0;
+    const { pane, user } = await adopted({
+      explain: () =>
+        slow
+          ? new Promise((resolve) => {
+              asked += 1;
+              looked = () => resolve(undefined);
+            })
+          : Promise.resolve(undefined),
+    });
+    expect(user.says()).toContain('Made the plant inventory');
+    slow = true;
+    const selected = pane.dispatch({ kind: 'selected', sheet: 'Rig', row: 0, column: 0 });
+    await vi.waitFor(() => expect(asked).toBe(1));
+    slow = false;
+    const changed = pane.dispatch({ kind: 'workbookChanged' });
+    looked();
+    await Promise.all([selected, changed]);
+    expect(user.says()).toBeUndefined();
   });
 
   test('the pane stops listening when it is closed', async () => {

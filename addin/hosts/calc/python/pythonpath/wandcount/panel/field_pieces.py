@@ -222,6 +222,8 @@ class Choice(Labelled):
     def place_control(self, x, y, width):
         height = self._list.getPreferredSize().Height
         place(self._list, x, y, width, height)
+        if self._menu:
+            self._menu.uncover()
         cut = list_width(self._list, self._words) > width
         self._whole.setVisible(cut)
         self._whole.Model.Label = self._words if cut else ""

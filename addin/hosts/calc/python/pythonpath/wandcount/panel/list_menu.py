@@ -76,6 +76,7 @@ class ListMenu:
         self._list = None
         self._heard = _Heard(self)
         self._toolkit = button.getPeer().getToolkit()
+        self._covers = True
         self.uncover()
         button.addActionListener(self._heard)
         button.addMouseListener(self._heard)
@@ -99,8 +100,13 @@ class ListMenu:
         at = self._list.getPosSize()
         place(self.button, at.X, at.Y, at.Width, at.Height)
         self.button.setVisible(True)
+        self._covers = True
 
     def uncover(self):
+        """Also where the list goes to another place: the mouse may not be on it there."""
+        if not self._covers:
+            return
+        self._covers = False
         self.button.setVisible(False)
         place(self.button, 0, 0, 0, 0)
 
