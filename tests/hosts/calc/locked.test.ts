@@ -150,7 +150,7 @@ describe('a change', () => {
     const { doc } = await withSheets();
     const path = join(office.folder, 'theirs.ods');
     await office.ask({ do: 'store', doc, path, filter: 'calc8' });
-    const theirs = ',Bea,garden-pc,bea,27.11.2026 08:00,file:///home/bea/.config/libreoffice/4;';
+    const theirs = ',Bea,garden-pc,bea,27.11.2026 08:00,file:///garden-pc/bea/4;';
     writeFileSync(join(dirname(path), `.~lock.${basename(path)}#`), theirs);
     const held = await office.ask<string>({ do: 'open_document', path, asked: true });
     const workbook = workbookOf(office, held);

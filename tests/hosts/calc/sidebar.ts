@@ -13,15 +13,18 @@ export interface Control {
   /** What is chosen in a list; null where it is no list. */
   readonly chosen: string | null;
   readonly area: readonly [x: number, y: number, width: number, height: number];
+}
+
+export interface MeasuredControl extends Control {
   /** Less than this cuts its words, or breaks one. */
   readonly least: readonly [width: number, height: number];
 }
 
-export interface Panel {
+export interface Panel<One = Control> {
   readonly width: number;
   readonly height: number;
   /** From top to bottom. */
-  readonly controls: readonly Control[];
+  readonly controls: readonly One[];
 }
 
 /** The grower's list in a real window, and the sidebar of it. */
@@ -34,6 +37,8 @@ export interface Sidebar {
   /** What the user does in the pane, until all of it is done. */
   happens(event: PaneEvent): Promise<unknown>;
   told(): Promise<Panel>;
+  /** Takes longer. */
+  measured(): Promise<Panel<MeasuredControl>>;
   controls(): Promise<readonly Control[]>;
   /** Sets the keyboard on a button, or on the field after a label. */
   focus(label: string): Promise<unknown>;
@@ -64,6 +69,7 @@ export const openSidebar = async (toolkit: string, height = 900): Promise<Sideba
     command: (name) => office.ask({ do: 'dispatch', doc, command: `vnd.wandcount:${name}` }),
     happens: (event) => office.ask({ do: 'job', doc, request: { event } }),
     told,
+    measured: () => office.ask({ do: 'job', doc, request: { panel: 'measured' } }),
     controls,
     focus: (label) => office.ask({ do: 'job', doc, request: { focus: label } }),
     fieldText: async (label) => {
@@ -97,7 +103,7 @@ export const openSidebar = async (toolkit: string, height = 900): Promise<Sideba
 const FEWEST = 4;
 
 /** Controls that the user sees. */
-export const seen = ({ controls }: Panel): readonly Control[] =>
+export const seen = <One extends Control>({ controls }: Panel<One>): readonly One[] =>
   controls.filter(({ area }) => area[2] > 0 && area[3] > 0);
 
 /** Controls that the user sees must not lie over one another, nor stick out to the side. */

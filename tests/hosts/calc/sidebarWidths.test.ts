@@ -3,7 +3,15 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { PaneEvent } from '../../../taskpane/view';
 import { MAIN_JOB } from './mainJob';
-import { expectOrder, openSidebar, seen, type Control, type Panel, type Sidebar } from './sidebar';
+import {
+  expectOrder,
+  openSidebar,
+  seen,
+  type Control,
+  type MeasuredControl,
+  type Panel,
+  type Sidebar,
+} from './sidebar';
 
 /*
  * Every section in the narrowest and in the widest sidebar. In gtk3 only: with gen the splitter's place changes, and
@@ -57,7 +65,7 @@ const mayBeNarrow = ({ text, chosen }: Control, below: Control | undefined): boo
   text.startsWith('=') || (chosen !== null && below?.text === chosen);
 
 /** No control may cut its words, nor break one. */
-const expectWhole = (panel: Panel): void => {
+const expectWhole = (panel: Panel<MeasuredControl>): void => {
   const all = seen(panel);
   for (const [index, control] of all.entries()) {
     const { text, chosen, area, least } = control;
@@ -98,7 +106,7 @@ const lookAt = async (pages: Pages, width: Width): Promise<void> => {
   for (const [name, events] of Object.entries(pages)) {
     for (const event of events) await sidebar.happens(event);
     await sidebar.picture(`${width}-${name}`);
-    const panel = await sidebar.told();
+    const panel = await sidebar.measured();
     expectOrder(panel);
     expectWhole(panel);
   }

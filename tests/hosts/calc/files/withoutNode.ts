@@ -10,6 +10,8 @@ import type { Programs } from './programs';
 export const withoutNode = (programs: Programs): void => {
   describe('where the extension is there and Node is missing', () => {
     const ABSENT = '#N/A';
+    /** Below the one cell that an array without an answer has. */
+    const BELOW = 'Err:502';
     /** One of ours, then what is made of it: passed on, told apart, caught, caught in the same cell. */
     const FORMULAS = [
       '=FEED.SECONDS(A1,"gal",2.8,"gal/min")',
@@ -25,11 +27,11 @@ export const withoutNode = (programs: Programs): void => {
     const FAILED = [ABSENT, ABSENT, 'not known', 'none', 'none'];
     const OPENED: Readonly<Record<string, readonly string[]>> = {
       xlsx: RIGHT,
-      ods: [...FAILED, ABSENT, ABSENT],
+      ods: [...FAILED, ABSENT, BELOW],
     };
     const CHANGED: Readonly<Record<string, readonly string[]>> = {
       xlsx: [...FAILED, ...LAST],
-      ods: [...FAILED, ABSENT, ABSENT],
+      ods: [...FAILED, ABSENT, BELOW],
     };
     const RIGHT_AGAIN = ['30', '60', 'known', '30', '30', ...LAST];
 

@@ -39,7 +39,7 @@ def _do(key, request):
     if "what" in request:
         return on_main_thread(lambda: answer(document_named(key), request))
     if "panel" in request:
-        return on_main_thread(lambda: panel_told(document_named(key)))
+        return on_main_thread(lambda: panel_told(document_named(key), request["panel"] == "measured"))
     if "focus" in request:
         return on_main_thread(lambda: focus_control(document_named(key), request["focus"]))
     # A pane that has just been opened is still reading, and takes no press meanwhile.

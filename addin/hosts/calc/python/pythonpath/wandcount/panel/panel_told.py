@@ -34,7 +34,7 @@ def _least(control):
     return [beside + longest_word(control, parts), height]
 
 
-def _told(control):
+def _told(control, measured):
     model = control.Model
     field = model.supportsService(_FIELD)
     area = control.getPosSize()
@@ -48,19 +48,19 @@ def _told(control):
         # None where the office's own colour is taken.
         "colour": getattr(model, "TextColor", None),
         "area": [area.X, area.Y, area.Width, area.Height],
-        "least": _least(control),
+        **({"least": _least(control)} if measured else {}),
     }
 
 
-def panel_told(document):
-    """Every control from top to bottom, and the panel's size."""
+def panel_told(document, measured):
+    """Every control from top to bottom, and the panel's size; measured, which takes time, also what each needs."""
     panel = panel_of(document.CurrentController.Frame)
     size = panel.Window.getPosSize()
     return {
         "width": size.Width,
         "height": size.Height,
         "ground": panel.Window.StyleSettings.DialogColor,
-        "controls": [_told(control) for control in panel.controls()],
+        "controls": [_told(control, measured) for control in panel.controls()],
     }
 
 
