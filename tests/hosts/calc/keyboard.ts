@@ -72,6 +72,8 @@ export const keyboardOf = ({
     throw new Error(`The Tab key does not lead on from “${from.name}”.`);
   };
   const goTo = async (name: string): Promise<void> => {
+    // Redrawing gives the controls other places: all that was pressed and typed is drawn first.
+    await office.ask({ do: 'job', doc, request: {} });
     const passed: string[] = [];
     let on = await focused();
     while (on !== undefined && on.name !== name && passed.length < MOST) {
