@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
+import { alone } from './alone.mjs';
 import { dist, root } from './paths.mjs';
 
 const SOURCES = ['addin', 'functions', 'taskpane', 'sample-workbooks'];
@@ -27,13 +28,13 @@ const fingerprint = () => {
   return hash.digest('hex');
 };
 
-/** Runs `make` unless `name` was made from the very same sources, with the same settings. */
-export const unlessFresh = async (name, make, settings = '') => {
-  const mark = join(dist, 'made', name);
-  const now = fingerprint() + settings;
-  if (existsSync(mark) && readFileSync(mark, 'utf8') === now) return;
-  rmSync(mark, { force: true });
-  await make();
-  mkdirSync(join(dist, 'made'), { recursive: true });
-  writeFileSync(mark, now);
-};
+/** Runs `make` unless `name` was made from the very same sources, with the same settings; once where many ask. */
+export const unlessFresh = (name, make, settings = '') =>
+  alone(name, async () => {
+    const mark = join(dist, 'made', name);
+    const now = fingerprint() + settings;
+    if (existsSync(mark) && readFileSync(mark, 'utf8') === now) return;
+    rmSync(mark, { force: true });
+    await make();
+    writeFileSync(mark, now);
+  });

@@ -2,6 +2,11 @@ import { defineConfig } from 'vitest/config';
 
 const root = new URL('../../', import.meta.url).pathname;
 
+/** Tests that measure how long Calc is held, or type and click by the clock: nothing else may run beside them. */
+const BY_THE_CLOCK = ['tests/hosts/calc/{engine,window}/**/*.test.ts'];
+
+const hosts = { environment: 'node', testTimeout: 120_000, hookTimeout: 180_000 };
+
 export default defineConfig({
   root,
   test: {
@@ -15,17 +20,28 @@ export default defineConfig({
           environment: 'node',
           testTimeout: 30_000,
           hookTimeout: 60_000,
+          sequence: { groupOrder: 0 },
         },
       },
       {
         root,
         test: {
+          ...hosts,
           name: 'hosts',
           include: ['tests/hosts/**/*.test.ts'],
-          environment: 'node',
-          testTimeout: 120_000,
-          hookTimeout: 180_000,
-          fileParallelism: false,
+          exclude: BY_THE_CLOCK,
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        root,
+        test: {
+          ...hosts,
+          name: 'hosts by the clock',
+          include: BY_THE_CLOCK,
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
         },
       },
     ],

@@ -1,12 +1,22 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import type { Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as pause } from 'node:timers/promises';
 
+import { alone } from '../../../addin/build/alone.mjs';
 import { unlessFresh } from '../../../addin/build/freshness.mjs';
 import { root } from '../../../addin/build/paths.mjs';
 import { findProgram } from '../../../addin/build/programs.mjs';
@@ -203,14 +213,15 @@ const profileWithExtension = async (): Promise<string> => {
     prepared,
     createHash('sha256').update(readFileSync(extension)).digest('hex').slice(0, 16),
   );
-  if (existsSync(profile)) return profile;
-  const fresh = mkdtempSync(join(tmpdir(), 'wandcount-install-'));
-  const office = await launch(fresh, {});
-  await office.ask({ do: 'install', path: extension });
-  await office.end();
-  mkdirSync(prepared, { recursive: true });
-  cpSync(fresh, profile, { recursive: true });
-  rmSync(fresh, { recursive: true });
+  await alone('calc-profile', async () => {
+    if (existsSync(profile)) return;
+    mkdirSync(prepared, { recursive: true });
+    const fresh = mkdtempSync(join(prepared, 'installing-'));
+    const office = await launch(fresh, {});
+    await office.ask({ do: 'install', path: extension });
+    await office.end();
+    renameSync(fresh, profile);
+  });
   return profile;
 };
 

@@ -35,11 +35,11 @@ const build = async (): Promise<void> => {
     await bundle(webpackWorkbench({ mode: 'development', entry, folder }));
     writeFileSync(join(folder, 'index.html'), PAGE);
     writeFileSync(join(folder, 'members.json'), JSON.stringify(apiMembers()));
+    await buildOffice();
+    rmSync(join(folder, 'addin'), { recursive: true, force: true });
+    cpSync(officeFolder, join(folder, 'addin'), { recursive: true });
   };
   await unlessFresh('office-stub', make, hash.digest('hex'));
-  await buildOffice();
-  rmSync(join(folder, 'addin'), { recursive: true, force: true });
-  cpSync(officeFolder, join(folder, 'addin'), { recursive: true });
 };
 
 export interface StubPage {

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
-import { findProgram } from '../../../addin/build/programs.mjs';
+import { findProgram } from '../../../../addin/build/programs.mjs';
 import { keyboardOf, type Keyboard } from './keyboard';
 import { openSidebar, type Sidebar } from './sidebar';
 

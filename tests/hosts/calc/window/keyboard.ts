@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { expect } from 'vitest';
 
-import names from '../../../addin/hosts/calc/names.json';
+import names from '../../../../addin/hosts/calc/names.json';
 import type { Sidebar } from './sidebar';
 
 /** A control as the office tells it to screen readers. */

@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import { MAIN_JOB } from './mainJob';
+import { MAIN_JOB } from '../mainJob';
 import { expectOrder, openSidebar, type Sidebar } from './sidebar';
 
 describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (toolkit) => {

@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 
-import { NOT_AVAILABLE, sheetOf, type Sheet } from './cells';
+import { NOT_AVAILABLE, sheetOf, type Sheet } from '../cells';
 import { alive, engines, logOf, NODE, paneOf, program, SECONDS, timed, until, words } from './engines';
-import { startOffice, type Office } from './office';
+import { startOffice, type Office } from '../office';
 
 let office: Office;
 let sheet: Sheet;

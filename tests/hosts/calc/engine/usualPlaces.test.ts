@@ -2,8 +2,8 @@ import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
-import { root } from '../../../addin/build/paths.mjs';
-import { PYTHON } from './office';
+import { root } from '../../../../addin/build/paths.mjs';
+import { PYTHON } from '../office';
 
 /* Where Node is looked for on computers that a test only tells of; each test names all the programs there are. */
 
@@ -38,7 +38,7 @@ const programs = (paths: readonly string[], runnable: boolean): Record<string, b
 
 /** The program that the component takes on a computer with these, null where it takes none. */
 const taken = (system: System, there: readonly string[], { environment, locked = [] }: Computer = {}) => {
-  const pretended = join(root, 'tests', 'hosts', 'calc', 'pretendedComputer.py');
+  const pretended = join(root, 'tests', 'hosts', 'calc', 'engine', 'pretendedComputer.py');
   const input = JSON.stringify({
     platform: system,
     component: COMPONENT,

@@ -3,17 +3,17 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import { root } from '../../../addin/build/paths.mjs';
-import { sheetOf } from './cells';
+import { root } from '../../../../addin/build/paths.mjs';
+import { sheetOf } from '../cells';
 import { openDisplay, type Display } from './display';
-import { alive, engines, logOf, NODE, saysOnly, until } from './engines';
+import { alive, engines, logOf, NODE, saysOnly, until } from '../engine/engines';
 import { keyboardOf, type Keyboard } from './keyboard';
-import { openList } from './mainJob';
-import { startOffice, type Office } from './office';
+import { openList } from '../mainJob';
+import { startOffice, type Office } from '../office';
 
 /* A computer without Node, whose user says by keyboard where one is. */
 
-const WITHOUT_NODE = join(root, 'tests', 'hosts', 'calc', 'withoutNode');
+const WITHOUT_NODE = join(root, 'tests', 'hosts', 'calc', 'engine', 'withoutNode');
 const CHOOSE = 'Choose the node program…';
 
 describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolkit) => {

@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 
-import { root } from '../../../addin/build/paths.mjs';
-import { NOT_AVAILABLE, sheetOf } from './cells';
-import { startOffice, type Office } from './office';
+import { root } from '../../../../addin/build/paths.mjs';
+import { NOT_AVAILABLE, sheetOf } from '../cells';
+import { startOffice, type Office } from '../office';
 
 /* Where Node is looked for: where the user points it, then on PATH; `usualPlaces.test.ts` has the rest. */
 
@@ -50,7 +50,7 @@ test('where the user points it, whatever is on PATH', async () => {
 });
 
 test('nowhere to be found: cells show #N/A, and the pane says what to do', async () => {
-  const withoutNode = join(root, 'tests', 'hosts', 'calc', 'withoutNode');
+  const withoutNode = join(root, 'tests', 'hosts', 'calc', 'engine', 'withoutNode');
   office = await startOffice({ env: { PYTHONPATH: withoutNode, WANDCOUNT_NODE: undefined } });
   const sheet = sheetOf(office, await office.ask<string>({ do: 'open_document' }));
   expect((await sheet.shows('=FEED.SECONDS(0.7;"gal";2.8;"gal/min")')).error).toBe(NOT_AVAILABLE);

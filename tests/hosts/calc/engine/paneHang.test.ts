@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 
-import type { PaneEvent } from '../../../taskpane/view';
-import { sheetOf } from './cells';
-import { startOffice, type Office } from './office';
+import type { PaneEvent } from '../../../../taskpane/view';
+import { sheetOf } from '../cells';
+import { startOffice, type Office } from '../office';
 
 let office: Office;
 let doc: string;

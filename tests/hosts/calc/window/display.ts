@@ -5,8 +5,8 @@ import type { Socket } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 
-import { root } from '../../../addin/build/paths.mjs';
-import { findProgram } from '../../../addin/build/programs.mjs';
+import { root } from '../../../../addin/build/paths.mjs';
+import { findProgram } from '../../../../addin/build/programs.mjs';
 
 /** A screen of its own with a window manager, for an office in a window. */
 export interface Display {

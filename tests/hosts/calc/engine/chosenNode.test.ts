@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 
-import { root } from '../../../addin/build/paths.mjs';
-import { NOT_AVAILABLE, sheetOf, type Sheet } from './cells';
+import { root } from '../../../../addin/build/paths.mjs';
+import { NOT_AVAILABLE, sheetOf, type Sheet } from '../cells';
 import { NODE, paneOf, program, saysOnly, SECONDS, words } from './engines';
-import { startOffice, type Office } from './office';
+import { startOffice, type Office } from '../office';
 
 /* A node program that the user pointed at and that is of no use; files of the component's own that are not either. */
 
@@ -71,7 +71,7 @@ test.each<[string, () => string, (path: string) => string]>([
 });
 
 test('a chosen one that does not run, where there is no other, is what the pane names', async () => {
-  const withoutNode = join(root, 'tests', 'hosts', 'calc', 'withoutNode');
+  const withoutNode = join(root, 'tests', 'hosts', 'calc', 'engine', 'withoutNode');
   const chosen = program(join(folder, 'chosen'), 'exit 3');
   office = await startOffice({ env: { PYTHONPATH: withoutNode } });
   writeFileSync(settings(), JSON.stringify({ node: chosen }));

@@ -2,7 +2,7 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'n
 import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 
-import type { Office } from './office';
+import type { Office } from '../office';
 
 /* What the tests of the engine's care and of node programs share. */
 

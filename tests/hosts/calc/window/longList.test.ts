@@ -1,9 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
-import { sheetOf } from './cells';
+import { sheetOf } from '../cells';
 import { openDisplay, type Display } from './display';
-import { startOffice, type Office } from './office';
+import { startOffice, type Office } from '../office';
 
 /* Long work in the sidebar of a real window: how far it is, and Stop. */
 

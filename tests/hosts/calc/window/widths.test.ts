@@ -1,8 +1,8 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import type { PaneEvent } from '../../../taskpane/view';
-import { MAIN_JOB } from './mainJob';
+import type { PaneEvent } from '../../../../taskpane/view';
+import { MAIN_JOB } from '../mainJob';
 import {
   expectOrder,
   openSidebar,

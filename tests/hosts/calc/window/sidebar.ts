@@ -1,10 +1,10 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { expect } from 'vitest';
 
-import type { PaneEvent } from '../../../taskpane/view';
+import type { PaneEvent } from '../../../../taskpane/view';
 import { openDisplay, type Display } from './display';
-import { openList } from './mainJob';
-import { startOffice, type Office } from './office';
+import { openList } from '../mainJob';
+import { startOffice, type Office } from '../office';
 
 /** A control of the sidebar as it is drawn now; lengths in pixels. */
 export interface Control {

@@ -1,10 +1,10 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
-import type { PaneEvent } from '../../../taskpane/view';
+import type { PaneEvent } from '../../../../taskpane/view';
 import { openDisplay, type Display } from './display';
-import { MAIN_JOB, openList } from './mainJob';
-import { startOffice, type Office } from './office';
+import { MAIN_JOB, openList } from '../mainJob';
+import { startOffice, type Office } from '../office';
 
 interface Panel {
   readonly ground: number;
