@@ -81,8 +81,8 @@ export const timedBucketWords = ({ flow, seconds: given }: TimedBucketAnswers, f
   const needed = repeatsNeeded(readings, WITHIN);
   if (needed === undefined)
     return `${apart} The times are too far apart for ±5 %: check the hose and the pump, then time again.`;
-  if (given.length >= needed) return `${apart} ${plural(given.length, 'repeat')} are enough for ±5 %.`;
-  return `${apart} For ±5 % time ${plural(needed, 'repeat')}: ${needed - given.length} more.`;
+  if (given.length >= needed) return `${apart} ${given.length} times are enough for ±5 %.`;
+  return `${apart} For ±5 %, time it ${plural(needed - given.length, 'more time')}, ${needed} in all.`;
 };
 
 export const timedBucketBlocks = (answers: TimedBucketAnswers, flowUnit: string): Block[] => [

@@ -54,7 +54,7 @@ describe('from an untidy list to a log line, by the screen alone', { timeout: 60
     await user.type('Time 2', '45.8');
     await user.type('Time 3', '46.6');
     expect(wordsOf(pane.view())).toContain(
-      'Mean flow 2.6 gal/min, spread 0.9 %. 3 repeats are enough for ±5 %.',
+      'Mean flow 2.6 gal/min, spread 0.9 %. 3 times are enough for ±5 %.',
     );
     await user.press('Keep this rig');
     expect(user.says()).toBe('Kept the rig: 2.6 gal/min at the wand.');

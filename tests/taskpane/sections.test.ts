@@ -87,8 +87,8 @@ describe('the rig answers', () => {
   test.each([
     ['', 'Type how many seconds each bucket took.'],
     ['24.1', 'Mean flow 4.98 gal/min from one bucket. Time it 3 times: one time tells no spread.'],
-    ['24.1 24.6 23.9', 'Mean flow 4.96 gal/min, spread 1.5 %. 3 repeats are enough for ±5 %.'],
-    ['20 24 28', 'Mean flow 5 gal/min, spread 16.7 %. For ±5 % time 46 repeats: 43 more.'],
+    ['24.1 24.6 23.9', 'Mean flow 4.96 gal/min, spread 1.5 %. 3 times are enough for ±5 %.'],
+    ['20 24 28', 'Mean flow 5 gal/min, spread 16.7 %. For ±5 %, time it 43 more times, 46 in all.'],
     [
       '5 60',
       'Mean flow 3.69 gal/min, spread 119.7 %. The times are too far apart for ±5 %: check the hose and the pump, then time again.',

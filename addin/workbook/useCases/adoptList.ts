@@ -26,7 +26,7 @@ export const adoptList = (snapshot: Snapshot, inventory: Inventory, measures: Sy
     notes,
   }));
   const wish: GardenWish = {
-    title: 'Adopt the list',
+    title: 'Make the plant inventory',
     measures,
     tables: { plants: { add: rows } },
     show: 'plants',
