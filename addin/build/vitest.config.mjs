@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 const root = new URL('../../', import.meta.url).pathname;
 
-/** Tests that measure how long Calc is held, or type and click by the clock: nothing else may run beside them. */
+/** Tests that measure how long Calc is held, or type and click by the clock; most of their time they wait. */
 const BY_THE_CLOCK = ['tests/hosts/calc/{engine,window}/**/*.test.ts'];
 
 const hosts = { environment: 'node', testTimeout: 120_000, hookTimeout: 180_000 };
@@ -40,7 +40,7 @@ export default defineConfig({
           ...hosts,
           name: 'hosts by the clock',
           include: BY_THE_CLOCK,
-          maxWorkers: 1,
+          maxWorkers: 2,
           sequence: { groupOrder: 2 },
         },
       },

@@ -10,6 +10,7 @@ from com.sun.star.util import XModifyListener
 from .document.refused import Refused
 from .engine.engine import Engine
 from .engine.engine_absent import EngineAbsent
+from .engine.engine_child import Ended
 from .engine.talking_child import TalkingChild
 from .office.log import log
 from .office.main_thread import later
@@ -58,26 +59,30 @@ class Session:
         self._answering = False
         self._writing = 0
         self._told = False
-        self._open = False
+        # The engine that the pane is open in.
+        self._opened_in = None
         document.addModifyListener(_Modified(self))
 
     def open(self):
         """Opens the pane in the engine where it is not open; what keeps it from that is kept in `absent`."""
-        if not self._open:
-            self._open = self._try(
+        if self._opened_in is not None and self._opened_in is not _engine.running:
+            # Where no engine has shown anything yet, nothing typed is lost.
+            self.restarted = self.restarted or self.view is not None
+            self._opened_in = None
+        if self._opened_in is None:
+            self._opened_in = self._try(
                 lambda: _engine.tell({"doc": self.key, "open": {"locale": user_locale()}})
             )
-            if self._open and _engine.starting:
+            if self._opened_in and _engine.starting:
                 threading.Timer(_PATIENCE, lambda: later(self._tell_starting)).start()
 
     def _tell_starting(self):
-        if self._open and not self.absent and _engine.starting:
+        if self._opened_in and not self.absent and _engine.starting:
             self.absent = EngineAbsent("starting")
             self._show()
 
     def send(self, event, done=None):
         """Tells the engine what the user did; `done` is called on the main thread when all of it is done."""
-        self.open()
         if event["kind"] not in _TELLS_ITSELF:
             self.restarted = False
 
@@ -87,10 +92,16 @@ class Session:
                 later(done)
 
         _waiting.add(heard)
-        if self._open and self._try(lambda: _engine.send({"doc": self.key, "event": event}, heard)):
-            _watch_silence()
-        else:
-            heard(None)
+        while True:
+            self.open()
+            if self._opened_in is None:
+                heard(None)
+                return
+            # Another engine would not know the pane; there are only so many starts.
+            with contextlib.suppress(Ended):
+                self._opened_in.send({"doc": self.key, "event": event}, heard)
+                _watch_silence()
+                return
 
     def send_after_reading(self, event):
         """Presses a button whatever the pane is doing: one that is still reading would not take it."""
@@ -106,26 +117,20 @@ class Session:
 
     def modified(self):
         """The user's own edits are told once, when the office is next idle."""
-        if self._writing or self._told or not self._open:
+        if self._writing or self._told or not self._opened_in:
             return
         self._told = True
         later(self._tell_modified)
 
     def _tell_modified(self):
         self._told = False
-        if self._open:
+        if self._opened_in:
             self.send({"kind": "workbookChanged"})
 
     def close(self):
         _sessions.pop(self.key, None)
-        if self._open:
+        if self._opened_in is not None and self._opened_in is _engine.running:
             self._try(lambda: _engine.tell({"doc": self.key, "close": True}))
-
-    def engine_ended(self):
-        # Where no engine has shown anything yet, nothing typed is lost.
-        self.restarted = self.restarted or (self._open and self.view is not None)
-        self._open = False
-        self.open()
 
     def try_again(self):
         """As the user asked."""
@@ -135,7 +140,7 @@ class Session:
 
     def show(self, view):
         self.view = view
-        if self._open:
+        if self._opened_in:
             self.absent = None
         self._show()
 
@@ -151,16 +156,16 @@ class Session:
             panel.show(self)
 
     def _try(self, action):
-        """True where the engine took it."""
+        """What the action returns where the engine took it, None where it did not."""
         try:
-            action()
+            taken = action()
         except EngineAbsent as absent:
-            self._open = False
+            self._opened_in = None
             self.absent = absent
             self._show()
-            return False
+            return None
         self.absent = None
-        return True
+        return taken
 
     @property
     def busy(self):
@@ -275,12 +280,12 @@ def _watch_silence():
     threading.Thread(target=watch, daemon=True).start()
 
 
-def _engine_ended():
-    def tell():
+def _engine_gone():
+    def go_on():
         for session in list(_sessions.values()):
-            session.engine_ended()
+            session.open()
 
-    later(tell)
+    later(go_on)
 
 
-_engine = Engine(TalkingChild, on_message=_take, on_end=_engine_ended)
+_engine = Engine(TalkingChild, on_message=_take, on_gone=_engine_gone)

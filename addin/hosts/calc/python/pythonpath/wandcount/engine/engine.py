@@ -21,16 +21,16 @@ _BETWEEN_REVIVALS = 600.0
 
 
 class Engine:
-    """One engine and its rules. `on_back` is told when it answers again after it could not.
+    """One engine and its rules. `on_back` is told when it answers again after it could not, `on_gone` of its end.
 
     `child` makes an engine: an AnsweringChild for one that is asked, a TalkingChild for one that messages go to.
     """
 
-    def __init__(self, child, on_message=None, on_back=None, on_end=None):
+    def __init__(self, child, on_message=None, on_back=None, on_gone=None):
         self._start_child = child
         self._on_message = on_message or (lambda message: None)
         self._on_back = on_back or (lambda: None)
-        self._on_end = on_end or (lambda: None)
+        self._on_gone = on_gone or (lambda: None)
         self._lock = threading.Lock()
         self._child = None
         self._starts = collections.deque(maxlen=_MOST_STARTS)
@@ -46,6 +46,12 @@ class Engine:
     def absent(self):
         """Why nobody answers now, an EngineAbsent or None."""
         return self._absent
+
+    @property
+    def running(self):
+        """The child that runs or is brought up, which tells one engine from the next; None where none does."""
+        child = self._child
+        return None if child is None or child.gone.is_set() else child
 
     @property
     def starting(self):
@@ -73,12 +79,13 @@ class Engine:
             raise
 
     def tell(self, message):
-        """Sends a message; EngineAbsent where nobody can take it."""
-        self._given(lambda child: child.tell(message))
+        """Sends a message, and returns the child that has it; EngineAbsent where nobody can take it."""
 
-    def send(self, message, heard):
-        """Sends a message; `heard` is called on another thread, with the answer or, where the engine ended, None."""
-        self._given(lambda child: child.send(message, heard))
+        def tell(child):
+            child.tell(message)
+            return child
+
+        return self._given(tell)
 
     def start(self):
         """Starts the engine where it is not running; EngineAbsent where it may not."""
@@ -148,7 +155,7 @@ class Engine:
             if self._over is None:
                 self._over = False
                 at_office_end(self._office_ends)
-            self._child = self._start_child(self._ready, self._on_message, self._ended)
+            self._child = self._start_child(self._ready, self._on_message, self._ended, self._gone)
             return self._child
 
     def _still_starting(self, child):
@@ -201,4 +208,7 @@ class Engine:
             if not child.ready.is_set() and not child.killed:
                 absent = child.unfit or EngineAbsent("keepsEnding")
                 self._rest(absent, _LOOK_AGAIN if absent.reason == "noNode" else _LONG_REST)
-        self._on_end()
+
+    def _gone(self):
+        if not self._over:
+            self._on_gone()

@@ -38,7 +38,7 @@ class EngineChild:
     else is held by a program that is slow to start or to end.
     """
 
-    def __init__(self, on_ready, on_message, on_end):
+    def __init__(self, on_ready, on_message, on_end, on_gone):
         self.ready = threading.Event()
         self.gone = threading.Event()
         self.killed = False
@@ -50,6 +50,7 @@ class EngineChild:
         self._on_ready = on_ready
         self._on_message = on_message
         self._on_end = on_end
+        self._on_gone = on_gone
         threading.Thread(target=self._follow, daemon=True).start()
 
     @staticmethod
@@ -111,6 +112,7 @@ class EngineChild:
         self._on_end(self)
         self.gone.set()
         self._closed()
+        self._on_gone()
 
     def _bring_up(self):
         first = None
