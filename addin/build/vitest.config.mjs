@@ -2,48 +2,34 @@ import { defineConfig } from 'vitest/config';
 
 const root = new URL('../../', import.meta.url).pathname;
 
-/** Tests that measure how long Calc is held, or type and click by the clock; most of their time they wait. */
-const BY_THE_CLOCK = ['tests/hosts/calc/{engine,window}/**/*.test.ts'];
+/** Tests that measure how long Calc is held: nothing else runs beside them. */
+const BY_THE_CLOCK = ['tests/hosts/calc/engine/**/*.test.ts'];
+/** Tests that wait for a window most of their time. */
+const IN_A_WINDOW = ['tests/hosts/calc/window/**/*.test.ts'];
 
-const hosts = { environment: 'node', testTimeout: 120_000, hookTimeout: 180_000 };
+/** Projects run one after the other. */
+const project = (groupOrder, name, maxWorkers, include, exclude = []) => ({
+  root,
+  test: {
+    name,
+    include,
+    exclude,
+    environment: 'node',
+    testTimeout: 120_000,
+    hookTimeout: 180_000,
+    maxWorkers,
+    sequence: { groupOrder },
+  },
+});
 
 export default defineConfig({
   root,
   test: {
     projects: [
-      {
-        root,
-        test: {
-          name: 'rooms',
-          include: ['tests/**/*.test.ts'],
-          exclude: ['tests/hosts/**'],
-          environment: 'node',
-          testTimeout: 30_000,
-          hookTimeout: 60_000,
-          sequence: { groupOrder: 0 },
-        },
-      },
-      {
-        root,
-        test: {
-          ...hosts,
-          name: 'hosts',
-          include: ['tests/hosts/**/*.test.ts'],
-          exclude: BY_THE_CLOCK,
-          maxWorkers: 2,
-          sequence: { groupOrder: 1 },
-        },
-      },
-      {
-        root,
-        test: {
-          ...hosts,
-          name: 'hosts by the clock',
-          include: BY_THE_CLOCK,
-          maxWorkers: 2,
-          sequence: { groupOrder: 2 },
-        },
-      },
+      project(0, 'rooms', undefined, ['tests/**/*.test.ts'], ['tests/hosts/**']),
+      project(1, 'hosts', 1, ['tests/hosts/**/*.test.ts'], [...BY_THE_CLOCK, ...IN_A_WINDOW]),
+      project(2, 'windows', 2, IN_A_WINDOW),
+      project(3, 'by the clock', 1, BY_THE_CLOCK),
     ],
   },
 });

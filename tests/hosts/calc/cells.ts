@@ -51,3 +51,4 @@ export const inCalc = (formula: string): string =>
 export const VALUE = 519;
 export const NOT_AVAILABLE = 32_767;
 export const DIVISION = 532;
+export const WRONG_ARGUMENT = 502;

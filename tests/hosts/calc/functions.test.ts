@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { catalogue, formulaOf, NAMESPACE } from '../../../functions';
-import { DIVISION, inCalc, NOT_AVAILABLE, sheetOf, VALUE, type Sheet } from './cells';
+import { DIVISION, inCalc, NOT_AVAILABLE, sheetOf, VALUE, type Sheet, WRONG_ARGUMENT } from './cells';
 import { startOffice, type Office } from './office';
 
 /** What Calc shows as Err:504: it cannot hand over a parameter. */
@@ -157,6 +157,7 @@ describe('errors are the spreadsheet’s own', () => {
     ['its size', '=ROWS(FEED.FILLPLAN(0;60;"gal"))', VALUE],
     ['an array function that does not know the unit', '=FEED.FILLPLAN(200;60;"gallon or so")', NOT_AVAILABLE],
     ['its first cell', '=INDEX(FEED.FILLPLAN(200;60;"gallon or so");1;1)', NOT_AVAILABLE],
+    ['below its first cell', '=INDEX(FEED.FILLPLAN(200;60;"gallon or so");2;1)', WRONG_ARGUMENT],
   ])('%s', async (_what, formula, error) => {
     expect((await sheet.shows(formula)).error).toBe(error);
     expect((await sheet.shows(`=ISERROR(${formula.slice(1)})`)).value).toBe(1);

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,8 +15,9 @@ import { extensionBytes } from '../../../addin/build/calc/makeExtension.mjs';
 import { LICENCES } from '../../../addin/build/licences.mjs';
 import { root } from '../../../addin/build/paths.mjs';
 import { catalogue, NAMESPACE, type FunctionEntry } from '../../../functions';
-import { actionNamed } from '../../../taskpane/actions/actionNamed';
+import { actionNamed, actions } from '../../../taskpane/actions/actionNamed';
 import { isSection } from '../../../taskpane/state';
+import { PYTHON } from './office';
 
 describe('the package', () => {
   const folders: string[] = [];
@@ -72,12 +74,29 @@ describe('the package', () => {
   });
 
   test('has a picture of the mark in each size that it names', () => {
-    const files = unzipSync(first);
-    for (const [path, bytes] of Object.entries(files)) {
+    const pictures = Object.entries(unzipSync(first)).flatMap(([path, bytes]) => {
       const size = /^img\/mark-(\d+)(-dark)?\.png$/.exec(path)?.[1];
-      if (size === undefined) continue;
+      return size === undefined ? [] : [{ size: Number(size), bytes }];
+    });
+    expect(pictures.length).toBeGreaterThan(1);
+    for (const { size, bytes } of pictures) {
       const view = new DataView(bytes.buffer, bytes.byteOffset);
-      expect([view.getUint32(16), view.getUint32(20)]).toEqual([Number(size), Number(size)]);
+      expect([view.getUint32(16), view.getUint32(20)]).toEqual([size, size]);
+    }
+  });
+
+  // LibreOffice 7.4 and 24.2 of The Document Foundation bring Python 3.8.
+  test('is written in Python 3.8', () => {
+    const sources = Object.entries(unzipSync(first)).filter(([path]) => path.endsWith('.py'));
+    expect(sources.length).toBeGreaterThan(10);
+    const reads = 'import ast, sys; ast.parse(sys.stdin.read(), feature_version=(3, 8))';
+    for (const [path, bytes] of sources) {
+      const { status, stderr } = spawnSync(PYTHON, ['-c', reads], { input: bytes, encoding: 'utf8' });
+      expect(status, `${path}: ${stderr}`).toBe(0);
+      // Of the library what came with 3.9 and 3.10 and is likely to be used.
+      expect(strFromU8(bytes), path).not.toMatch(
+        /functools\.cache\b|\.remove(prefix|suffix)\(|itertools\.pairwise|\bstrict=|to_thread|\.bit_count\(/,
+      );
     }
   });
 });
@@ -172,6 +191,12 @@ describe('the menu', () => {
       else if (kind === 'press') expect(actionNamed(name), name).toBeDefined();
       else expect(own).toContain(command);
     }
+  });
+
+  test('has every action of the pane', () => {
+    const commands = entries(menu.entries).map(({ command }) => command);
+    const missing = Object.keys(actions).filter((id) => !commands.includes(`press.${id}`));
+    expect(missing).toEqual([]);
   });
 
   const mnemonics = (list: readonly { readonly title: string }[]): string[] =>

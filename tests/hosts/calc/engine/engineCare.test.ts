@@ -107,12 +107,34 @@ describe('an engine that dies or hangs', () => {
     const paneEngine = engines(office).at(-1)!;
     expect(engines(office)).toHaveLength(2);
     process.kill(paneEngine, 'SIGKILL');
-    await until(() => logOf(office).includes(`engine ${paneEngine} ended`), 5_000);
-    await pause(300);
-    const told = await pane({ kind: 'open', section: 'rig' });
-    expect(words(told)).toContain('The garden comes first');
+    const told = async () => words(await pane());
+    expect(await until(async () => (await told()).includes('stopped and was started again'), 5_000)).toBe(
+      true,
+    );
     expect(engines(office).length).toBeGreaterThan(2);
+    const next = words(await pane({ kind: 'open', section: 'rig' }));
+    expect(next).toContain('The garden comes first');
+    expect(next).not.toContain('was started again');
     expect((await sheet.cell('A1')).value).toBeCloseTo(15, 9);
+  });
+
+  test('that hangs again when it is back is left alone', async () => {
+    const stops = async (): Promise<void> => {
+      process.kill(engines(office).at(-1)!, 'SIGSTOP');
+      expect(await timed(() => sheet.values('B1', [[Math.random()]]))).toBeGreaterThan(1.5);
+      expect((await sheet.cell('A1')).error).toBe(NOT_AVAILABLE);
+    };
+    await stops();
+    expect(await until(async () => (await sheet.cell('A1')).error === 0, 15_000)).toBe(true);
+    await stops();
+    const before = engines(office).length;
+    await pause(6_000);
+    expect(await timed(() => sheet.values('B1', [[1.4]]))).toBeLessThan(1);
+    expect(engines(office)).toHaveLength(before);
+    await office.ask({ do: 'dispatch', doc: sheet.doc, command: 'vnd.wandcount:tryAgain' });
+    expect(await until(async () => Math.abs(Number((await sheet.cell('A1')).value) - 30) < 1e-9, 5_000)).toBe(
+      true,
+    );
   });
 
   test('leaves no process behind when Calc ends, nor when Calc is killed', async () => {

@@ -29,12 +29,13 @@ test('a pane’s engine that says nothing for 20 s is ended, and another one goe
   const before = engines();
   process.kill(before.at(-1)!, 'SIGSTOP');
   const began = performance.now();
-  await opened('mix');
+  const shown = await opened('mix');
   const waited = (performance.now() - began) / 1_000;
   expect(waited).toBeGreaterThan(19);
   expect(waited).toBeLessThan(40);
   expect(log()).toContain("the pane's engine says nothing");
   expect(engines()).toHaveLength(before.length + 1);
+  expect(shown.section).toBe('garden');
   expect((await opened('rig')).section).toBe('rig');
 });
 

@@ -1,6 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
+import { alive, engines } from '../engine/engines';
 import { MAIN_JOB } from '../mainJob';
 import { expectOrder, openSidebar, type Sidebar } from './sidebar';
 
@@ -87,5 +88,19 @@ describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (t
     await sidebar.happens({ kind: 'fold', block: 'cell', open: true });
     expect(await sidebar.shown()).toContain('Source:');
     await sidebar.picture('this-cell');
+  });
+
+  test('takes no press on what an engine showed that has just ended, and says that it was started again', async () => {
+    await sidebar.command('open.rig');
+    await sidebar.expectShown('The bucket holds');
+    await sidebar.focus('Keep this rig');
+    await pause(300);
+    for (const engine of engines(sidebar.office).filter(alive)) process.kill(engine, 'SIGKILL');
+    sidebar.display.act('key', 'space');
+    await sidebar.expectShown('stopped and was started again');
+    await pause(1_000);
+    expect(await sidebar.shown()).toContain('stopped and was started again');
+    expect(await sidebar.shown()).not.toContain('Kept the rig');
+    await sidebar.picture('started-again');
   });
 });

@@ -72,8 +72,9 @@ export const keyboardOf = ({
     throw new Error(`The Tab key does not lead on from “${from.name}”.`);
   };
   const goTo = async (name: string): Promise<void> => {
-    // Redrawing gives the controls other places: all that was pressed and typed is drawn first.
-    await office.ask({ do: 'job', doc, request: {} });
+    // Redrawing gives the controls other places: all that was pressed and typed is drawn first. Letters that were typed
+    // while one was on its way follow it.
+    for (let times = 0; times < 2; times += 1) await office.ask({ do: 'job', doc, request: {} });
     const passed: string[] = [];
     let on = await focused();
     while (on !== undefined && on.name !== name && passed.length < MOST) {

@@ -2,7 +2,6 @@
 
 import contextlib
 import threading
-import time
 
 import unohelper
 from com.sun.star.util import XModifyListener
@@ -11,15 +10,13 @@ from .document.refused import Refused
 from .engine.engine import Engine
 from .engine.engine_absent import EngineAbsent
 from .engine.engine_child import Ended
+from .engine.silence import Silence
 from .engine.talking_child import TalkingChild
 from .office.log import log
 from .office.main_thread import later
 from .office.office_settings import user_locale
 from .panel.absent_view import absent_view, told_above
 from .requests import answer
-
-# An engine that says nothing for so long while somebody waits for it hangs, s.
-_LONGEST_SILENCE = 20.0
 
 # After so long the user is told that the engine is still starting, s.
 _PATIENCE = 2.0
@@ -56,11 +53,11 @@ class Session:
         # True from an engine's end until the user goes on.
         self.restarted = False
         self._panels = []
-        self._answering = False
         self._writing = 0
         self._told = False
-        # The engine that the pane is open in.
+        # The engine that the pane is open in, and the one that the view is of.
         self._opened_in = None
+        self._shown_by = None
         document.addModifyListener(_Modified(self))
 
     def open(self):
@@ -83,25 +80,38 @@ class Session:
 
     def send(self, event, done=None):
         """Tells the engine what the user did; `done` is called on the main thread when all of it is done."""
-        if event["kind"] not in _TELLS_ITSELF:
-            self.restarted = False
 
         def heard(reply):
-            _waiting.discard(heard)
+            _silence.no_longer(heard)
             if done:
                 later(done)
 
-        _waiting.add(heard)
+        taken = False
+        try:
+            taken = self._hand_over(event, heard)
+        finally:
+            if not taken:
+                heard(None)
+
+    def _hand_over(self, event, heard):
+        """True where the engine took it."""
+        meant = event["kind"] not in _TELLS_ITSELF
         while True:
             self.open()
-            if self._opened_in is None:
-                heard(None)
-                return
-            # Another engine would not know the pane; there are only so many starts.
+            child = self._opened_in
+            if child is None:
+                return False
+            # What the user pressed was shown by an engine that ended, and the next one may not mean the same by it.
+            if meant and self._shown_by not in (None, child):
+                return False
+            _silence.expect(heard)
+            # There are only so many starts.
             with contextlib.suppress(Ended):
-                self._opened_in.send({"doc": self.key, "event": event}, heard)
-                _watch_silence()
-                return
+                child.send({"doc": self.key, "event": event}, heard)
+                if meant:
+                    self.restarted = False
+                _silence.watch()
+                return True
 
     def send_after_reading(self, event):
         """Presses a button whatever the pane is doing: one that is still reading would not take it."""
@@ -138,17 +148,21 @@ class Session:
         self.open()
         self._show()
 
-    def show(self, view):
+    def show(self, view, child):
+        if child is not self._opened_in:
+            return
         self.view = view
-        if self._opened_in:
-            self.absent = None
+        self._shown_by = child
+        self.absent = None
         self._show()
 
     @property
     def shown(self):
-        """What panels show; None before there is anything."""
+        """What panels are to show; None before the engine has shown anything."""
         if self.absent:
             return absent_view(self.absent)
+        if self._shown_by is not self._opened_in:
+            return None
         return self.view and told_above(self.view, self.restarted, _engine.passed_over)
 
     def _show(self):
@@ -168,14 +182,13 @@ class Session:
         return taken
 
     @property
-    def busy(self):
-        """True while the office itself works on what the engine asked."""
-        return self._answering or self._writing > 0
+    def writing(self):
+        """True until the office is idle again after a change that the engine asked for."""
+        return self._writing > 0
 
     def answer(self, message):
-        """Does what the engine asked."""
+        """What the engine is to be told of what it asked."""
         writes = message["what"] not in _ONLY_LOOKS
-        self._answering = True
         self._writing += writes
         try:
             reply = {"answer": message["ask"], "value": answer(self.document, message)}
@@ -184,24 +197,18 @@ class Session:
         except Exception as error:
             log.exception("%s", message["what"])
             reply = {"answer": message["ask"], "failed": str(error) or type(error).__name__}
-        self._answering = False
         if writes:
             # The document tells of what was written only when the office is idle again.
             later(self._written)
-        try:
-            self._try(lambda: _engine.tell(reply))
-        except ValueError as error:
-            log.exception("%s", message["what"])
-            self._try(lambda: _engine.tell({"answer": message["ask"], "failed": str(error)}))
+        return reply
 
     def _written(self):
         self._writing -= 1
 
 
 _sessions = {}
-_waiting = set()
-_heard_at = time.monotonic()
-_watching = threading.Lock()
+# What engines asked and have not been told.
+_asked = set()
 
 
 def session_of(document):
@@ -230,54 +237,44 @@ def use_chosen_node():
     try_again()
 
 
-def _take(message):
-    global _heard_at
-    _heard_at = time.monotonic()
-    later(lambda: _deliver(message))
+def _take(child, message):
+    _silence.heard()
+    if "ask" in message:
+        _asked.add((child, message["ask"]))
+    later(lambda: _deliver(child, message))
 
 
-def _deliver(message):
+def _deliver(child, message):
     session = _sessions.get(message.get("doc"))
-    if session and "view" in message:
-        session.show(message["view"])
-    elif session and "ask" in message:
-        session.answer(message)
-    elif "ask" in message:
-        _refuse(message)
-
-
-def _refuse(message):
-    """The document was closed meanwhile. Who asks must learn it, or waits for ever."""
-    with contextlib.suppress(EngineAbsent):
-        _engine.tell({"answer": message["ask"], "refused": "closed"})
-
-
-def _watch_silence():
-    """One watch at a time, for as long as somebody waits."""
-    global _heard_at
-    if not _watching.acquire(blocking=False):
-        return
-    _heard_at = time.monotonic()
-
-    def watch():
-        global _heard_at
+    if "ask" in message:
         try:
-            while _waiting:
-                time.sleep(0.5)
-                # The engine has nothing to say meanwhile.
-                if _engine.starting or any(session.busy for session in list(_sessions.values())):
-                    _heard_at = time.monotonic()
-                elif time.monotonic() - _heard_at > _LONGEST_SILENCE:
-                    log.error("the pane's engine says nothing")
-                    _engine.stop()
-                    break
+            _answer(child, session, message)
         finally:
-            _watching.release()
-        # Somebody may have sent something between the last look and the release.
-        if _waiting:
-            _watch_silence()
+            _asked.discard((child, message["ask"]))
+    elif session and "view" in message:
+        session.show(message["view"], child)
 
-    threading.Thread(target=watch, daemon=True).start()
+
+def _answer(child, session, message):
+    """An engine that asks must be told, or it waits for ever; one that ended meanwhile has no more to wait for."""
+    # The document may have been closed meanwhile.
+    reply = session.answer(message) if session else {"answer": message["ask"], "refused": "closed"}
+    with contextlib.suppress(Ended):
+        try:
+            child.tell(reply)
+        except ValueError as error:
+            log.exception("%s", message["what"])
+            child.tell({"answer": message["ask"], "failed": str(error)})
+
+
+def _excused():
+    """True while the engine itself waits: to be brought up, for an answer, for the office after a change."""
+    return _engine.starting or _asked or any(one.writing for one in list(_sessions.values()))
+
+
+def _hangs():
+    log.error("the pane's engine says nothing")
+    _engine.stop()
 
 
 def _engine_gone():
@@ -289,3 +286,4 @@ def _engine_gone():
 
 
 _engine = Engine(TalkingChild, on_message=_take, on_gone=_engine_gone)
+_silence = Silence(_excused, _hangs)

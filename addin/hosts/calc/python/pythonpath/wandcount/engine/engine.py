@@ -16,7 +16,7 @@ _MOST_STARTS = 5
 _LONG_REST = 30.0
 # Looking for node again and again costs more than it finds.
 _LOOK_AGAIN = 3.0
-# A call that hangs every time must not freeze Calc every few seconds.
+# A call that hangs every time must not freeze Calc every few seconds: one that hangs again soon is left alone so long.
 _BETWEEN_REVIVALS = 600.0
 
 
@@ -28,7 +28,7 @@ class Engine:
 
     def __init__(self, child, on_message=None, on_back=None, on_gone=None):
         self._start_child = child
-        self._on_message = on_message or (lambda message: None)
+        self._on_message = on_message or (lambda child, message: None)
         self._on_back = on_back or (lambda: None)
         self._on_gone = on_gone or (lambda: None)
         self._lock = threading.Lock()
@@ -167,11 +167,12 @@ class Engine:
 
     def _hung(self, child):
         log.error("no answer in time")
-        with self._lock:
-            absent = self._rest(EngineAbsent("hung"), _REST)
-        child.kill()
         now = time.monotonic()
-        if now - self._revived >= _BETWEEN_REVIVALS:
+        again = now - self._revived < _BETWEEN_REVIVALS
+        with self._lock:
+            absent = self._rest(EngineAbsent("hung"), _BETWEEN_REVIVALS if again else _REST)
+        child.kill()
+        if not again:
             self._revived = now
             threading.Timer(_REST, self._revive).start()
         return absent

@@ -105,14 +105,18 @@ class EngineChild:
             self.unfit = absent
         except Exception:
             log.exception("the engine's thread")
-        self._end()
-        if self._process:
-            log.info("engine %d ended with %s", self._process.pid, self._process.wait())
+        try:
+            self._end()
+            if self._process:
+                log.info("engine %d ended with %s", self._process.pid, self._process.wait())
+        except Exception:
+            log.exception("the engine's end")
         # Whoever waits may ask at once why: the reason is there by then.
         self._on_end(self)
         self.gone.set()
-        self._closed()
+        # First of all it is gone; then whoever waited for it may look what is instead.
         self._on_gone()
+        self._closed()
 
     def _bring_up(self):
         first = None
@@ -146,10 +150,10 @@ class EngineChild:
         if self.killed:
             self._end()
         threading.Thread(target=self._read_errors, args=(process,), daemon=True).start()
+        until = time.monotonic() + _LONGEST_START
         late = threading.Timer(_LONGEST_START, end_program, (process,))
         late.daemon = True
         late.start()
-        until = time.monotonic() + _LONGEST_START
         message = self._next_message()
         late.cancel()
         if message is None and time.monotonic() >= until:

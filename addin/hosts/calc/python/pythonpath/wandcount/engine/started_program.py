@@ -34,5 +34,6 @@ def end_program(program):
     if _WINDOWS:
         program.kill()
     else:
-        with contextlib.suppress(ProcessLookupError):
+        # macOS refuses it for one that has just ended.
+        with contextlib.suppress(ProcessLookupError, PermissionError):
             os.killpg(program.pid, signal.SIGKILL)

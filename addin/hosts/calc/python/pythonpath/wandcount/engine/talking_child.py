@@ -52,7 +52,7 @@ class TalkingChild(EngineChild):
             if heard:
                 heard(message)
             else:
-                self._on_message(message)
+                self._on_message(self, message)
 
     def _closed(self):
         self._lines.put(None)

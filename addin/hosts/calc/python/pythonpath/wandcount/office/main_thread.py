@@ -30,7 +30,7 @@ class _Callback(unohelper.Base, XCallback):
             log.exception("on the main thread")
 
 
-@functools.cache
+@functools.lru_cache(maxsize=None)
 def _caller():
     context = uno.getComponentContext()
     return context.ServiceManager.createInstanceWithContext("com.sun.star.awt.AsyncCallback", context)

@@ -20,7 +20,7 @@ def packaged_json(name):
         return json.load(file)
 
 
-@functools.cache
+@functools.lru_cache(maxsize=None)
 def _profile():
     context = uno.getComponentContext()
     substitution = context.ServiceManager.createInstanceWithContext(

@@ -117,7 +117,8 @@ class ListMenu:
             return
         context = uno.getComponentContext()
         menu = context.ServiceManager.createInstanceWithContext("com.sun.star.awt.PopupMenu", context)
-        for at, words in enumerate(control.Model.StringItemList):
+        offered = control.Model.StringItemList
+        for at, words in enumerate(offered):
             menu.insertItem(at + 1, words, _ONE_OF_SEVERAL, at)
         was = control.getSelectedItemPos()
         if was >= 0:
@@ -130,7 +131,7 @@ class ListMenu:
             return
         self.uncover()
         control.setFocus()
-        if chosen >= 0 and chosen != was:
+        if chosen >= 0 and chosen != was and control.Model.StringItemList == offered:
             with self._drawing.quietly():
                 control.selectItemPos(chosen, True)
             self._chosen()
