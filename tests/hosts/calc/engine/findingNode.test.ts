@@ -49,6 +49,19 @@ test('where the user points it, whatever is on PATH', async () => {
   expect(onPath.started()).toBe(false);
 });
 
+test('where WANDCOUNT_NODE says, whatever is on PATH, but where the user points it before that', async () => {
+  const [onPath, named, chosen] = [marked('path'), marked('named'), marked('chosen')];
+  const env = { PATH: `${join(folder, 'path')}:/usr/bin:/bin`, WANDCOUNT_NODE: named.path };
+  office = await startOffice({ env });
+  writeFileSync(join(office.userFolder, 'wandcount.json'), JSON.stringify({ node: chosen.path }));
+  await computes();
+  expect([onPath, named, chosen].map(({ started }) => started())).toEqual([false, false, true]);
+  await office.end();
+  office = await startOffice({ env });
+  await computes();
+  expect([onPath, named].map(({ started }) => started())).toEqual([false, true]);
+});
+
 test('nowhere to be found: cells show #N/A, and the pane says what to do', async () => {
   const withoutNode = join(root, 'tests', 'hosts', 'calc', 'engine', 'withoutNode');
   office = await startOffice({ env: { PYTHONPATH: withoutNode, WANDCOUNT_NODE: undefined } });

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { alive, engines } from '../engine/engines';
 import { MAIN_JOB } from '../mainJob';
+import { expectReadable, luminance } from './contrast';
 import { expectOrder, openSidebar, type Sidebar } from './sidebar';
 
 describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (toolkit) => {
@@ -28,7 +29,10 @@ describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (t
       await sidebar.happens(event);
       if (event.kind === 'open' || (event.kind === 'press' && event.action === 'garden.adopt')) {
         await sidebar.picture(event.kind === 'open' ? event.section : 'adopted');
-        expectOrder(await sidebar.told());
+        const panel = await sidebar.told();
+        expectOrder(panel);
+        expect(luminance(panel.ground)).toBeGreaterThan(0.4);
+        expectReadable(panel);
       }
     }
     await sidebar.picture('written');

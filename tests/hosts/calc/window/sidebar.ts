@@ -10,6 +10,8 @@ import { startOffice, type Office } from '../office';
 export interface Control {
   readonly text: string;
   readonly field: boolean;
+  /** Null where the office's own is taken. */
+  readonly colour: number | null;
   /** What is chosen in a list; null where it is no list. */
   readonly chosen: string | null;
   readonly area: readonly [x: number, y: number, width: number, height: number];
@@ -23,6 +25,8 @@ export interface MeasuredControl extends Control {
 export interface Panel<One = Control> {
   readonly width: number;
   readonly height: number;
+  /** The colour under the controls. */
+  readonly ground: number;
   /** From top to bottom. */
   readonly controls: readonly One[];
 }

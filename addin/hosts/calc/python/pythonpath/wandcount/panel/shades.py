@@ -1,9 +1,12 @@
-"""Colours of words by their tone, on a light and on a dark ground. Each tone has a sign or a weight of its own besides."""
+"""Colours of words by their tone, on a light and on a dark ground. Each tone has a sign or a weight of its own besides.
+
+The light grounds go down to the grey of a plain X11 window, on which the colours of the pages would be too pale.
+"""
 
 _SHADES = {
-    "quiet": (0x5F5865, 0xADA5B4),
-    "warning": (0x874A00, 0xF0B765),
-    "error": (0x874A00, 0xF0B765),
+    "quiet": (0x4F4954, 0xADA5B4),
+    "warning": (0x733F00, 0xF0B765),
+    "error": (0x733F00, 0xF0B765),
     "title": (0x6A3470, 0xD5A6DC),
 }
 
