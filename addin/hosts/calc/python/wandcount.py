@@ -4,10 +4,11 @@ import unohelper
 
 from wandcount import functions, menu, pane_job
 from wandcount.document import stored_formulas
+from wandcount.office.context import keeps_context
 from wandcount.panel import panel
 
 g_ImplementationHelper = unohelper.ImplementationHelper()
 
 for room in (functions, menu, pane_job, panel, stored_formulas):
     for implementation, name, services in room.IMPLEMENTATIONS:
-        g_ImplementationHelper.addImplementation(implementation, name, services)
+        g_ImplementationHelper.addImplementation(keeps_context(implementation), name, services)

@@ -2,7 +2,8 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
 import type { PaneEvent } from '../../../../taskpane/view';
-import { expectReadable, luminance, type Coloured } from './contrast';
+import { luminance } from '../../../contrast';
+import { expectReadable, type Coloured } from './readable';
 import { openDisplay, type Display } from './display';
 import { MAIN_JOB, openList } from '../mainJob';
 import { startOffice, type Office } from '../office';

@@ -3,7 +3,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { alive, engines } from '../engine/engines';
 import { MAIN_JOB } from '../mainJob';
-import { expectReadable, luminance } from './contrast';
+import { luminance } from '../../../contrast';
+import { expectReadable } from './readable';
 import { expectOrder, openSidebar, type Sidebar } from './sidebar';
 
 describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (toolkit) => {

@@ -1,6 +1,5 @@
 """What the engine asks about a document, done on the main thread."""
 
-import uno
 from com.sun.star.container import NoSuchElementException
 from com.sun.star.lang import IllegalArgumentException
 
@@ -13,6 +12,7 @@ from .document.sheet_view import sheet_view
 from .document.undoing import undo_step
 from .document.writing import apply
 from .functions import engine_absent
+from .office.context import office_context
 from .office.open_documents import dispatch
 from .office.places import NAMES
 
@@ -63,7 +63,7 @@ def _selected(document, request):
 
 def _compute(document, request):
     """A function of Calc's own, or of another extension, on plain values; refused where it takes none."""
-    context = uno.getComponentContext()
+    context = office_context()
     functions = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.sheet.FunctionAccess", context
     )

@@ -3,13 +3,14 @@
 import uno
 from com.sun.star.drawing.FillStyle import NONE
 
+from ..office.context import office_context
 from .reading import cell_range
 
 _DIAGRAMS = {"bar": "com.sun.star.chart.BarDiagram", "line": "com.sun.star.chart.LineDiagram"}
 
 
 def _labelled(provider, values, role, label=None):
-    context = uno.getComponentContext()
+    context = office_context()
     labelled = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.chart2.data.LabeledDataSequence", context
     )
@@ -33,7 +34,7 @@ def _heading(values):
 
 
 def _series(provider, values, colour):
-    context = uno.getComponentContext()
+    context = office_context()
     series = context.ServiceManager.createInstanceWithContext("com.sun.star.chart2.DataSeries", context)
     series.setData((_labelled(provider, values, "values-y", _heading(values)),))
     series.Color = colour

@@ -2,6 +2,8 @@
 
 import uno
 
+from ..office.context import office_context
+
 # A letter is measured large, so that whole pixels are precise enough.
 _MEASURED = 100
 _POINT = 2540 / 72
@@ -13,7 +15,7 @@ _BESIDE = 130
 def digit_width(document):
     """Width of a digit, hundredths of a millimetre."""
     style = document.StyleFamilies.getByName("CellStyles").getByName("Default")
-    context = uno.getComponentContext()
+    context = office_context()
     toolkit = context.ServiceManager.createInstanceWithContext("com.sun.star.awt.Toolkit", context)
     font = uno.createUnoStruct("com.sun.star.awt.FontDescriptor")
     font.Name = style.CharFontName

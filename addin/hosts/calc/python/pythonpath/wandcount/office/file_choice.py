@@ -4,10 +4,12 @@ import uno
 from com.sun.star.ui.dialogs.ExecutableDialogResults import OK
 from com.sun.star.ui.dialogs.TemplateDescription import FILEOPEN_SIMPLE
 
+from .context import office_context
+
 
 def chosen_file(title):
     """The path that the user chose, or None."""
-    context = uno.getComponentContext()
+    context = office_context()
     picker = context.ServiceManager.createInstanceWithContext("com.sun.star.ui.dialogs.FilePicker", context)
     picker.initialize((FILEOPEN_SIMPLE,))
     picker.setTitle(title)

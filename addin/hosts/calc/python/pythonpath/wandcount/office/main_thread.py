@@ -3,10 +3,10 @@
 import functools
 import threading
 
-import uno
 import unohelper
 from com.sun.star.awt import XCallback
 
+from .context import office_context
 from .log import log
 
 
@@ -32,7 +32,7 @@ class _Callback(unohelper.Base, XCallback):
 
 @functools.lru_cache(maxsize=None)
 def _caller():
-    context = uno.getComponentContext()
+    context = office_context()
     return context.ServiceManager.createInstanceWithContext("com.sun.star.awt.AsyncCallback", context)
 
 

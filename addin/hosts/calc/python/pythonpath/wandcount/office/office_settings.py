@@ -2,10 +2,12 @@
 
 import uno
 
+from .context import office_context
+
 
 def setting(path, name):
     """A value of the office's registry."""
-    context = uno.getComponentContext()
+    context = office_context()
     provider = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.configuration.ConfigurationProvider", context
     )

@@ -1,10 +1,10 @@
 """The spreadsheets that are open."""
 
-import uno
+from .context import office_context
 
 
 def desktop():
-    context = uno.getComponentContext()
+    context = office_context()
     return context.ServiceManager.createInstanceWithContext("com.sun.star.frame.Desktop", context)
 
 
@@ -31,7 +31,7 @@ def document_named(key):
 
 def dispatch(frame, command):
     """Does what a menu entry of the office does."""
-    context = uno.getComponentContext()
+    context = office_context()
     helper = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.frame.DispatchHelper", context
     )

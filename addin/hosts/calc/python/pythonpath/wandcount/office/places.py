@@ -6,6 +6,8 @@ import os
 
 import uno
 
+from .context import office_context
+
 PACKAGE = os.path.abspath(os.path.join(os.path.dirname(__file__), "..", "..", ".."))
 
 
@@ -22,7 +24,7 @@ def packaged_json(name):
 
 @functools.lru_cache(maxsize=None)
 def _profile():
-    context = uno.getComponentContext()
+    context = office_context()
     substitution = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.util.PathSubstitution", context
     )

@@ -3,9 +3,11 @@
 import uno
 from com.sun.star.system.SystemShellExecuteFlags import URIS_ONLY
 
+from .context import office_context
+
 
 def show_file(path):
-    context = uno.getComponentContext()
+    context = office_context()
     shell = context.ServiceManager.createInstanceWithContext(
         "com.sun.star.system.SystemShellExecute", context
     )

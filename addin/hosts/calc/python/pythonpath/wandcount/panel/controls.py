@@ -4,6 +4,8 @@ import re
 
 import uno
 
+from ..office.context import office_context
+
 _POSITION_AND_SIZE = 15
 
 # Beside and above a control, pixels at 96 dots an inch.
@@ -65,7 +67,7 @@ def list_width(control, words):
 
 def graphic_of(svg):
     """A picture from the text of an SVG."""
-    context = uno.getComponentContext()
+    context = office_context()
     manager = context.ServiceManager
     stream = manager.createInstanceWithArgumentsAndContext(
         "com.sun.star.io.SequenceInputStream", (uno.ByteSequence(svg.encode("utf-8")),), context

@@ -10,6 +10,7 @@ import uno
 import unohelper
 from com.sun.star.awt import XActionListener, XKeyHandler, XMouseListener
 
+from ..office.context import office_context
 from ..office.main_thread import later
 from .controls import place
 
@@ -115,7 +116,7 @@ class ListMenu:
         control = self._list
         if control is None:
             return
-        context = uno.getComponentContext()
+        context = office_context()
         menu = context.ServiceManager.createInstanceWithContext("com.sun.star.awt.PopupMenu", context)
         offered = control.Model.StringItemList
         for at, words in enumerate(offered):

@@ -8,6 +8,7 @@ from com.sun.star.ui import LayoutSize, XSidebarPanel, XToolPanel, XUIElement, X
 from com.sun.star.ui.UIElementType import TOOLPANEL
 
 from ..document.selection import watch_selection
+from ..office.context import office_context
 from ..office.log import log
 from ..office.main_thread import later
 from ..office.open_documents import is_spreadsheet
@@ -62,7 +63,7 @@ class Panel(unohelper.Base, XUIElement, XToolPanel, XSidebarPanel, XComponent):
         self.Frame = arguments["Frame"]
         self.ResourceURL = url
         self.Type = TOOLPANEL
-        context = uno.getComponentContext()
+        context = office_context()
         provider = context.ServiceManager.createInstanceWithContext(
             "com.sun.star.awt.ContainerWindowProvider", context
         )

@@ -1,0 +1,23 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+
+import { extension } from '../../../addin/build/calc/makeExtension.mjs';
+import { sheetOf } from './cells';
+import { paneOf, words } from './engine/engines';
+import { startOffice, type Office } from './office';
+
+/* Used in the very run of the office that installed it: the context that Python was loaded with is gone by then. */
+
+let office: Office;
+beforeAll(async () => {
+  // Makes the extension where it is not made yet.
+  await (await startOffice()).end();
+  office = await startOffice({ extension: false });
+});
+afterAll(() => office?.end());
+
+test('computes, and shows its pane, before the office is started anew', async () => {
+  await office.ask({ do: 'install', path: extension });
+  const sheet = sheetOf(office, await office.ask<string>({ do: 'open_document' }));
+  expect((await sheet.shows('=FEED.SECONDS(0.7;"gal";2.8;"gal/min")')).value).toBeCloseTo(15, 9);
+  expect(words(await paneOf(office, sheet.doc))).toContain('Garden');
+});
