@@ -1,6 +1,14 @@
 import * as z from 'zod/mini';
 import type { Family, RateUnit, Seconds, Unit } from '../addin/core';
-import { findNutrientForm, findRateUnit, findUnit, knownUnits, NUTRIENT_FORMS, seconds } from '../addin/core';
+import {
+  findNutrientForm,
+  findRateUnit,
+  findUnit,
+  knownUnits,
+  NUTRIENT_FORMS,
+  saidBy,
+  seconds,
+} from '../addin/core';
 import { asNumber, asRows, isLeftOut, isRows, single } from './arguments';
 import type { ParameterEntry, RawArgument, RawScalar, Refused } from './definition';
 import * as say from './sentences';
@@ -224,3 +232,24 @@ export const grid = (description: string): Parameter<Grid> =>
     }
     return { values, rows };
   });
+
+const NAME = 'a text or a number';
+
+/** A name as a cell says it, without the spaces around it. */
+export const name = (description: string): Parameter<string> => ({
+  description,
+  type: 'any',
+  optional: false,
+  range: false,
+  allowed: NAME,
+  read: (raw, key) => {
+    const cell = single(raw);
+    if (isRows(cell)) return say.oneValueOnly(key, cell);
+    const said = saidBy(cell);
+    return said === '' ? say.notAllowed(key, cell, NAME) : said;
+  },
+});
+
+/** What the cells of a range say, row by row. */
+export const labels = (description: string): Parameter<readonly (readonly string[])[]> =>
+  rangeParameter(description, 'a text, a number or blank', (rows) => rows.map((cells) => cells.map(saidBy)));

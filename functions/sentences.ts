@@ -75,6 +75,17 @@ export const coldestPassed = (given: number, coldest: string): Refused =>
 export const underFinest = (given: string, least: string): Refused =>
   wrong(`amount: ${given} was given; use ${least} or more, half of the finest measure.`);
 
+export const notMeasurable = (name: string, given: string, allowed: string): Refused =>
+  wrong(`${name}: ${given} was given, less than the finest measure; use ${allowed}.`);
+
+export const unknownInList = (name: string, given: string): Refused =>
+  unknown(`${name}: ${told(given)} is not in the list; use a name that is.`);
+
+export const standsTwice = (name: string, given: string, first: number, second: number): Refused =>
+  wrong(
+    `${name}: ${told(given)} was given, which stands in cells ${first} and ${second}; use a name that is there once.`,
+  );
+
 export const tooManySteps = (name: string, given: string, allowed: string): Refused =>
   wrong(`${name}: ${given} was given; use ${allowed}.`);
 

@@ -67,7 +67,7 @@ export const buildSamples = async (print: (line: string) => void): Promise<void>
     if (Array.isArray(input)) throw new Error(input.map(({ refused }) => refused).join(' '));
     const planned = planRound(input);
     if ('refused' in planned) throw new Error(planned.refused);
-    return planned;
+    return { input, plan: planned };
   };
   const save = async (name: string) => {
     const base64: string = await page.call('saveFile');
@@ -164,12 +164,12 @@ export const buildSamples = async (print: (line: string) => void): Promise<void>
 
     await keep((now) =>
       tankSheet(now, {
-        stations: plan(now).stations.map(({ station }) => station),
+        stations: plan(now).plan.stations.map(({ station }) => station),
         barrels: [30, 45, 60, 80, 100],
         limits: { fills: 5, weight: 700 },
         style: 'full',
         finding: 'A larger barrel takes fewer fills and less time for mixing, and weighs more.',
-      }),
+      }, 'US'),
     );
     await save('tank-what-if.xlsx');
   } finally {

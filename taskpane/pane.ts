@@ -1,3 +1,4 @@
+import { withCardRetired } from '../addin/workbook/card/retireCard';
 import { WorkbookError, type Workbook } from '../addin/workbook/port';
 
 import { refused, Stopped, type Action, type Done, type Work } from './action';
@@ -103,7 +104,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   const finish = async ({ says, tone, change, after = (same) => same }: Done): Promise<void> => {
     if (change !== undefined) {
       set({ ...state, busy: { text: change.title, canStop: false } });
-      await workbook.apply(change);
+      await workbook.apply(state.snapshot === undefined ? change : withCardRetired(state.snapshot, change));
     }
     set(after(state));
     if (change !== undefined) await read(['book', 'cell']);

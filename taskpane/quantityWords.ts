@@ -15,18 +15,6 @@ export const inUnitWords = (canonical: Litres | LitresPerMinute | number, token:
 };
 
 /**
- * A least volume in a unit, to one decimal and never less than it is.
- *
- * @example atLeastWords(litres(2.85), 'qt') // '3.1 qt'
- */
-export const atLeastWords = (volume: Litres, token: string): string => {
-  const unit = findUnit(token);
-  if (unit === undefined) throw new RangeError(`The unit ${token} is not known.`);
-  // Exact tenths come out of the conversion with noise.
-  return `${shortNumber(Math.ceil(fromCanonical(volume, unit) * 10 - 1e-9) / 10)} ${unit.token}`;
-};
-
-/**
  * A number as an answer says it: three figures, thousands apart.
  *
  * @example shortNumber(2.6142) // '2.61'

@@ -1,25 +1,16 @@
+import { clock, howLong } from '../addin/core';
+
 const MINUTE = 60;
 const HOUR = 3600;
 const DAY = 86_400;
 
-const hoursAndMinutes = (minutes: number): string => {
-  const hours = Math.floor(minutes / MINUTE);
-  const rest = minutes % MINUTE;
-  if (hours === 0) return `${rest} min`;
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
-};
-
 /**
- * A long time as a sentence says it, to five minutes; a short one to the minute.
+ * A long time as a sentence says it, to five minutes.
  *
  * @param time s, ≥ 0
  * @example aboutTime(5640) // 'about 1 h 35 min'
  */
-export const aboutTime = (time: number): string => {
-  if (time < MINUTE) return 'under a minute';
-  const minutes = Math.round(time / MINUTE);
-  return `about ${hoursAndMinutes(minutes < 15 ? minutes : Math.round(minutes / 5) * 5)}`;
-};
+export const aboutTime = (time: number): string => `about ${howLong(time / MINUTE)}`;
 
 /**
  * A time on the clock, 24 hours; a later day says so.
@@ -27,13 +18,7 @@ export const aboutTime = (time: number): string => {
  * @param time s after midnight, ≥ 0
  * @example clockTime(25_560) // '7:06'
  */
-export const clockTime = (time: number): string => {
-  const days = Math.floor(time / DAY);
-  const minutes = Math.floor((time % DAY) / MINUTE);
-  const clock = `${Math.floor(minutes / MINUTE)}:${String(minutes % MINUTE).padStart(2, '0')}`;
-  if (days === 0) return clock;
-  return days === 1 ? `${clock} the next day` : `${clock}, ${days} days on`;
-};
+export const clockTime = (time: number): string => clock(time / DAY);
 
 /**
  * Seconds after midnight of a time as a field holds it.

@@ -69,7 +69,7 @@ export const readGarden = (snapshot: Snapshot): Garden => {
     ...doubledRows(doses, dosesTable, 'sizeClass'),
     ...doubledRows(beds, bedsTable, 'bed'),
     ...doubledRows(products, productsTable, 'name'),
-    ...doubledRows({ ...mix, rows: inMix }, mixTable, 'product'),
+    ...doubledRows(mix, mixTable, 'product'),
     ...missingUnits({ ...mix, rows: inMix }, mixTable, 'rate', 'rateUnit'),
     ...missingUnits(products, productsTable, 'greatestRate', 'greatestRateUnit'),
     ...missingUnits(products, productsTable, 'pack', 'packUnit'),

@@ -1,6 +1,7 @@
 import {
   findUnit,
   litres,
+  nameKey,
   seconds,
   toCanonical,
   type PlantGroup,
@@ -11,7 +12,7 @@ import {
 import type { Garden, RoundOptions } from './garden';
 import { roundMix } from './roundMix';
 import { roundRig } from './roundRig';
-import { nameKey, walkOf } from './walk';
+import { walkOf } from './walk';
 
 const MOST_NAMED = 5;
 

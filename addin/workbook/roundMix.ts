@@ -2,8 +2,10 @@ import {
   density as gramsPerMillilitre,
   findRateUnit,
   findUnit,
+  finestMeasure,
   grams,
   litres,
+  nameKey,
   ofMass,
   ofVolume,
   toAmount,
@@ -15,7 +17,6 @@ import {
   type Refusal,
 } from '../core';
 import type { Garden, Measured, MixRow, Product } from './garden';
-import { nameKey } from './walk';
 
 const refusal = (refused: string): Refusal => ({ refused, place: 'mix' });
 
@@ -55,12 +56,14 @@ const mixProduct = (row: MixRow, product: Product | undefined): MixProduct | Ref
     return refusal(
       `Mix: “${row.rate.unit}” was given as the unit of “${row.product}”; use a rate as labels print it, such as tbsp/gal, mL/L or oz/100 gal.`,
     );
+  const measuredIn = findRateUnit(row.rate.unit)!.amount;
   const greatestRate = product.greatestRate && rateOf(product.greatestRate);
   const unitPrice = unitPriceOf(product, rate);
   return {
     name: product.name,
     form: product.form,
     rate,
+    measuredIn: finestMeasure(measuredIn).unit,
     analysis: analysisOf(product),
     ...(greatestRate === undefined ? {} : { greatestRate }),
     ...(product.density === undefined ? {} : { density: gramsPerMillilitre(product.density) }),

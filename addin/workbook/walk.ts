@@ -1,3 +1,4 @@
+import { nameKey } from '../core';
 import type { Bed } from './garden';
 
 /** Station of beds that name none, from the start of the walk on. */
@@ -8,9 +9,6 @@ export interface WalkedBed {
   readonly bed: string;
   readonly station: string;
 }
-
-/** Two spellings of one bed, size class or product differ in letter case and outer spaces only. */
-export const nameKey = (name: string): string => name.trim().toLowerCase();
 
 /**
  * Beds in the order in which they are fed: by their place in the walk, then those without one in the order of the

@@ -12,15 +12,16 @@ import { bookOf } from './bookOf';
 const card: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askRound(state, garden);
-  const fault = firstFault([asked.date, asked.start]);
+  const fault = firstFault([asked.date, asked.start, asked.reason]);
   if (fault !== undefined) return refused(fault, triedIn('round'));
   const options = roundAnswers(asked);
   const planned = planOf(garden, options);
   if ('refusals' in planned) return refused(planned.refusals[0]?.refused ?? '', triedIn('round'));
-  const change = makeCard(snapshot, garden, planned.plan, {
+  const change = makeCard(snapshot, garden, planned, {
     date: serialDay(asked.date.value ?? state.today),
     start: readClock(asked.start.value ?? '') ?? 0,
     style: options.style ?? garden.settings.fillStyle,
+    leaveOutUnread: options.leaveOutUnread === true,
     ...(options.overLabelReason === undefined ? {} : { overLabelReason: options.overLabelReason }),
   });
   return did(`Made the card: ${roundSentence(garden, planned.input, planned.plan)}.`, change);

@@ -18,12 +18,13 @@ const write: Act = (state) => {
   if (Array.isArray(input)) return refused(input[0]?.refused ?? '', triedIn('tanks'));
   const finding = tanksFinding(input, asked);
   const stations = [...new Set(input.groups.map(({ station }) => station))];
-  const change = tankSheet(snapshot, {
+  const wanted = {
     ...tanksToWrite(garden, asked),
     stations: stations.length > 1 ? stations : [''],
     style: input.style,
     finding,
-  });
+  };
+  const change = tankSheet(snapshot, wanted, garden.settings.measures);
   return did(`Wrote the barrels side by side: ${finding}`, change);
 };
 

@@ -1,5 +1,6 @@
+import { nameKey } from '../../addin/core';
 import type { Bed, Dose, Garden, Plant } from '../../addin/workbook/garden';
-import { nameKey, walkOf } from '../../addin/workbook/walk';
+import { walkOf } from '../../addin/workbook/walk';
 import { askNumber, askText, type Asked } from '../asked';
 import { plural } from '../quantityWords';
 import type { PaneState } from '../state';

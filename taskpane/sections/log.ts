@@ -173,7 +173,11 @@ export const logSection = (state: PaneState): Section => {
       ...problems,
       ...stale,
       ...already,
-      { kind: 'text', tone: 'quiet', text: 'As the card planned it. Change what went differently.' },
+      {
+        kind: 'text',
+        tone: 'quiet',
+        text: `As the card planned it${card.outOfDate === undefined ? '' : ' when it was made'}. Change what went differently.`,
+      },
       {
         kind: 'fields',
         fields: [

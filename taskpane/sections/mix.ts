@@ -39,10 +39,9 @@ export const mixStep = ({ garden }: PaneState): StepState => {
 const typedMix = (
   garden: Garden,
   lines: readonly MixLine[],
-): { rows: Garden['mix']; mix: readonly MixProduct[]; refused?: string } => {
-  const rows = rowsOf(lines);
-  const mix = mixProductsOf({ ...garden, mix: rows });
-  return 'refused' in mix ? { rows, mix: [], refused: mix.refused } : { rows, mix };
+): { mix: readonly MixProduct[]; refused?: string } => {
+  const mix = mixProductsOf({ ...garden, mix: rowsOf(lines) });
+  return 'refused' in mix ? { mix: [], refused: mix.refused } : { mix };
 };
 
 const overBlocks = (mix: readonly MixProduct[]): Block[] =>
@@ -69,7 +68,7 @@ export const mixSection = (state: PaneState, garden: Garden): Section => {
   const product = askProduct(state, garden);
   const none = garden.products.length === 0;
   const step = mixStep(state);
-  const { rows, mix, refused } = typedMix(garden, lines);
+  const { mix, refused } = typedMix(garden, lines);
   const barrel = barrelFilled(garden);
   const ready = mix.length > 0 && barrel !== undefined;
   const products = productBlocks(product, none);
@@ -92,13 +91,12 @@ export const mixSection = (state: PaneState, garden: Garden): Section => {
           ],
         },
         ...(ready
-          ? dryRunBlocks(mix, rows, barrel, unitChoices(garden.settings.measures, 'hotWater')[0] ?? 'L')
+          ? dryRunBlocks(mix, barrel, unitChoices(garden.settings.measures, 'hotWater')[0] ?? 'L')
           : []),
         fold(state, 'mix.products', 'Products: change one or add one', products),
       ];
-  const over = namesOver(mix);
   const answer = ready
-    ? `${dryRunSentence(mix, rows, barrel)}${over.length === 0 ? '' : `: above the label's greatest rate of ${listed(over)}`}`
+    ? dryRunSentence(mix, barrel)
     : none
       ? 'Say what you measure into the barrel'
       : mix.length > 0

@@ -1,16 +1,12 @@
-import { findUnit, litres, productFor, toCanonical, workingVolume } from '../../addin/core';
+import { findUnit, litres, overLabel, toCanonical, workingVolume } from '../../addin/core';
 import type { Litres, MixProduct } from '../../addin/core';
-import { premixWater } from '../../addin/core/round/mix';
-import type { Garden, MixRow } from '../../addin/workbook/garden';
-import {
-  measureInWords,
-  mixedProducts,
-  withRemark,
-  type MeasureInWords,
-  type MixedProduct,
-} from '../measured';
-import { atLeastWords, inUnitWords, listed } from '../quantityWords';
+import { premixWater, productsFor } from '../../addin/core/round/mix';
+import type { Garden } from '../../addin/workbook/garden';
+import { measureInWords } from '../measured';
+import { inUnitWords, listed } from '../quantityWords';
 import type { Block } from '../view';
+
+import { hotWaterWords } from './roundPlan';
 
 /** One filled barrel, in the unit of the rig. */
 export interface BarrelFilled {
@@ -26,25 +22,35 @@ export const barrelFilled = ({ rig }: Garden): BarrelFilled | undefined => {
   return { volume, unit: unit.token };
 };
 
-const oneBarrel = (mixed: MixedProduct, { volume }: BarrelFilled): MeasureInWords =>
-  measureInWords(mixed, productFor(mixed.product.rate, volume), volume);
+const ABOVE = "above the label's greatest rate";
+
+/** What a barrel takes of each product; no measure stands where it would pass the label. */
+const oneBarrel = (mix: readonly MixProduct[], { volume }: BarrelFilled) => {
+  const over = overLabel(mix);
+  return productsFor(mix, volume).map(({ name, measure }, index) => ({
+    name,
+    ...(over.includes(mix[index]!) ? {} : { measure }),
+  }));
+};
 
 /** The mix for one full barrel in one sentence. */
-export const dryRunSentence = (
-  mix: readonly MixProduct[],
-  rows: readonly MixRow[],
-  barrel: BarrelFilled,
-): string => {
-  const parts = mixedProducts(mix, rows).map(
-    (one) => `${oneBarrel(one, barrel).words} of ${one.product.name}`,
+export const dryRunSentence = (mix: readonly MixProduct[], barrel: BarrelFilled): string => {
+  const taken = oneBarrel(mix, barrel);
+  const told = taken.flatMap(({ name, measure }) =>
+    measure === undefined
+      ? []
+      : [measure.tooLittle ? `too little ${name} to measure` : `${measure.words} of ${name}`],
   );
-  return `${inUnitWords(barrel.volume, barrel.unit)} takes ${listed(parts)}`;
+  const over = taken.filter(({ measure }) => measure === undefined).map(({ name }) => name);
+  const above = `${listed(over)} is ${ABOVE}`;
+  if (told.length === 0) return above;
+  const takes = `${inUnitWords(barrel.volume, barrel.unit)} takes ${listed(told)}`;
+  return over.length === 0 ? takes : `${takes}; ${above}`;
 };
 
 /** The same as a table, with the hot water that the powders need. */
 export const dryRunBlocks = (
   mix: readonly MixProduct[],
-  rows: readonly MixRow[],
   barrel: BarrelFilled,
   hotWaterUnit: string,
 ): Block[] => {
@@ -55,7 +61,7 @@ export const dryRunBlocks = (
     .map(({ name }) => name);
   const hot =
     water !== undefined
-      ? `Dissolve the powders in at least ${atLeastWords(water, hotWaterUnit)} of hot water first.`
+      ? `Dissolve the powders in at least ${hotWaterWords(water, hotWaterUnit)} of hot water first.`
       : unknown.length > 0
         ? `How much hot water ${listed(unknown)} needs is not known: write how much dissolves in a litre under Products.`
         : 'How much hot water the powders need is not known: write what one millilitre weighs under Products.';
@@ -66,7 +72,10 @@ export const dryRunBlocks = (
         id: 'mix.dryRun',
         caption: `One barrel of ${inUnitWords(barrel.volume, barrel.unit)}`,
         columns: [{ label: 'Product' }, { label: 'Measure' }],
-        rows: mixedProducts(mix, rows).map((one) => [one.product.name, withRemark(oneBarrel(one, barrel))]),
+        rows: oneBarrel(mix, barrel).map(({ name, measure }) => [
+          name,
+          measure === undefined ? ABOVE : measureInWords(measure),
+        ]),
       },
     },
     ...(powders ? [{ kind: 'text', tone: water === undefined ? 'quiet' : 'plain', text: hot } as const] : []),

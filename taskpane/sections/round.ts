@@ -26,7 +26,11 @@ const usualStart = ({ card }: PaneState): string => {
   return clockTime(minutes * 60).padStart('07:00'.length, '0');
 };
 
+/** Letters that stand on one line of a printed card. */
+const LONGEST_REASON = 90;
+
 export const askRound = (state: PaneState, garden: Garden) => {
+  const { card } = state;
   const mix = mixProductsOf(garden);
   const over = 'refused' in mix ? [] : overLabel(mix);
   const unread = garden.problems.some(({ place }) => place === 'garden');
@@ -55,7 +59,7 @@ export const askRound = (state: PaneState, garden: Garden) => {
       section: 'round',
       id: 'round.style',
       label: 'Fills',
-      known: garden.settings.fillStyle,
+      known: card?.style ?? garden.settings.fillStyle,
       choices: [
         { value: 'full', label: 'Full barrels and a short last one' },
         { value: 'equal', label: 'All the same size' },
@@ -65,14 +69,18 @@ export const askRound = (state: PaneState, garden: Garden) => {
       section: 'round',
       id: 'round.reason',
       label: 'Why above the label?',
+      // A reason was given for what the card was made for, and for nothing else.
+      known: card?.outOfDate === undefined ? card?.overLabelReason : undefined,
       help: `${over.map(({ name }) => name).join(', ')}: the reason is written on the card.`,
+      read: (text) => (text.length <= LONGEST_REASON ? text : undefined),
+      allowed: `at most ${LONGEST_REASON} letters, so that it stands on one line of the card`,
     }),
     overLabel: over.length > 0,
     leaveOut: askToggle(state, {
       section: 'round',
       id: 'round.leaveOut',
       label: 'Plan without the plant rows that could not be read',
-      known: false,
+      known: card?.leaveOutUnread ?? false,
     }),
     unread,
   };
@@ -120,6 +128,7 @@ export const whyNoPrint: WhyNot = (state) => {
   const none = whyNoGarden(state);
   if (none !== undefined) return none;
   if (cardSheet(state) === undefined) return 'There is no card to print: make the card first.';
+  if (state.card?.outOfDate !== undefined) return state.card.outOfDate;
   return state.can.print ? undefined : (state.howToPrint ?? 'Print the card from its sheet.');
 };
 
@@ -169,11 +178,18 @@ const refusedSection = (state: PaneState, refusals: readonly Refusal[], fields: 
       ...refusals
         .slice(0, REFUSALS_SHOWN)
         .map(({ refused }): Block => ({ kind: 'text', text: refused, tone: 'warning' })),
+      ...staleBlocks(state),
       fields,
       ...(actions.length === 0 ? [] : [{ kind: 'actions', actions } as const]),
     ],
   };
 };
+
+/** Why the card that stands there is not to be fed by. */
+const staleBlocks = ({ card }: PaneState): Block[] =>
+  card?.outOfDate === undefined
+    ? []
+    : [{ kind: 'text', tone: 'warning', text: `The card: ${card.outOfDate}` }];
 
 export const roundSection = (state: PaneState, garden: Garden): Section => {
   const missing = missingOf(state);
@@ -207,8 +223,10 @@ export const roundSection = (state: PaneState, garden: Garden): Section => {
     answer: roundSentence(garden, planned.input, planned.plan),
     blocks: [
       fields,
+      ...staleBlocks(state),
       { kind: 'actions', actions: card },
-      ...(state.howToPrint !== undefined && cardSheet(state) !== undefined
+      ...(state.howToPrint !== undefined &&
+      whyNoPrint({ ...state, can: { ...state.can, print: true } }) === undefined
         ? [{ kind: 'text', text: state.howToPrint, tone: 'quiet' } as const]
         : []),
       ...planBlocks(state, garden, planned.input, planned.plan),

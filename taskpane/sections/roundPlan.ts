@@ -1,14 +1,8 @@
-import { findUnit, litres } from '../../addin/core';
-import type { Fill, Litres, RoundInput, RoundPlan } from '../../addin/core';
+import { findUnit, fromCanonical, litres, roundedUp } from '../../addin/core';
+import type { Fill, FillProduct, Litres, RoundInput, RoundPlan } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
-import {
-  measureInWords,
-  mixedProducts,
-  withRemark,
-  type MeasureInWords,
-  type MixedProduct,
-} from '../measured';
-import { atLeastWords, inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
+import { measureInWords } from '../measured';
+import { inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
 import { aboutTime, clockTime } from '../time';
 import { unitChoices } from '../unitChoices';
 import type { Block } from '../view';
@@ -18,21 +12,17 @@ const ALIKE = 0.005;
 
 const alike = (one: number, other: number): boolean => Math.abs(one - other) <= ALIKE * Math.max(one, other);
 
-/** What to measure of a product for a fill. */
-const measureOf = (fill: Fill, mixed: MixedProduct): MeasureInWords => {
-  const amount = fill.products.find(({ name }) => name === mixed.product.name)?.amount;
-  return amount === undefined ? { words: '' } : measureInWords(mixed, amount, fill.makeUp);
-};
-
 /** How full each fill leaves the barrel: what is pumped out and the heel under it. */
 const levelsOf = (fills: readonly Fill[], heel: Litres): Litres[] =>
   fills.map(({ pumpedOut }) => litres(pumpedOut + heel));
 
-const fillsWords = (levels: readonly Litres[], unit: string): string => {
+const fillsWords = (fills: readonly Fill[], levels: readonly Litres[], unit: string): string => {
   const [first, last] = [levels[0], levels.at(-1)];
   if (first === undefined || last === undefined) return 'no fills';
+  if (fills.every(({ makeUp }) => alike(makeUp, fills[0]!.makeUp)))
+    return `${plural(fills.length, 'fill')} of ${inUnitWords(fills[0]!.makeUp, unit)}`;
   if (levels.every((level) => alike(level, first)))
-    return `${plural(levels.length, 'fill')} of ${inUnitWords(first, unit)}`;
+    return `${plural(levels.length, 'fill')} to ${inUnitWords(first, unit)}`;
   const full = levels.slice(0, -1);
   if (full.every((level) => alike(level, first)))
     return `${plural(full.length, 'fill')} to ${inUnitWords(first, unit)} and one to ${inUnitWords(last, unit)}`;
@@ -40,24 +30,26 @@ const fillsWords = (levels: readonly Litres[], unit: string): string => {
 };
 
 /** The one product's measure and whether every fill takes the same, or how many products there are. */
-const measuresWords = (fills: readonly Fill[], mixed: readonly MixedProduct[]): string => {
-  const [product, ...others] = mixed;
+const measuresWords = (fills: readonly Fill[]): string => {
+  const [product, ...others] = fills[0]?.products ?? [];
   if (product === undefined) return '';
-  if (others.length > 0) return `, ${plural(mixed.length, 'product')}`;
-  const told = fills.map((fill) => measureOf(fill, product).words);
+  if (others.length > 0) return `, ${plural(others.length + 1, 'product')}`;
+  if (product.measure.tooLittle) return `, ${product.name} too little to measure by itself`;
+  const told = fills.map(({ products }) => products[0]!.measure.words);
   const each = told.every((words) => words === told[0]) ? 'each' : 'in the first';
-  return `, ${told[0]}${told.length > 1 ? ` ${each}` : ''}`;
+  return `, ${told[0]} of ${product.name}${told.length > 1 ? ` ${each}` : ''}`;
 };
 
 /**
  * The round in one line.
  *
- * @example 4 fills of 60 gal, 3 3/4 cups each, about 1 h 35 min
+ * @example 4 fills to 60 gal, 3 3/4 cups of soluble powder 20-20-20 in the first, about 1 h 35 min
  */
 export const roundSentence = (garden: Garden, input: RoundInput, plan: RoundPlan): string => {
   const fills = plan.stations.flatMap((station) => station.fills);
   const unit = findUnit(garden.rig.barrel.unit)?.token ?? 'L';
-  return `${fillsWords(levelsOf(fills, input.rig.heel), unit)}${measuresWords(fills, mixedProducts(input.mix, garden.mix))}, ${aboutTime(plan.totals.duration)}`;
+  const levels = levelsOf(fills, input.rig.heel);
+  return `${fillsWords(fills, levels, unit)}${measuresWords(fills)}, ${aboutTime(plan.totals.duration)}`;
 };
 
 export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
@@ -80,27 +72,27 @@ export const countsBlock = (garden: Garden, { counts }: RoundPlan): Block => ({
   },
 });
 
+/** A least volume of hot water, as the card rounds it. */
+export const hotWaterWords = (least: Litres, token: string): string =>
+  `${roundedUp(fromCanonical(least, findUnit(token)!)).toLocaleString('en-US')} ${token}`;
+
 /** Everything that goes into a fill; the product's name is left out where it is the only one. */
-const intoFill = (fill: Fill, mixed: readonly MixedProduct[], hotWater?: string): string => {
-  const measures = mixed.map(
-    (one) => `${mixed.length > 1 ? `${one.product.name}: ` : ''}${withRemark(measureOf(fill, one))}`,
-  );
+const intoFill = ({ products, premixWater }: Fill, hotWater?: string): string => {
+  const named = ({ name }: FillProduct): string => (products.length > 1 ? `${name}: ` : '');
+  const measures = products.map((one) => `${named(one)}${measureInWords(one.measure)}`);
   if (hotWater === undefined) return measures.join('\n');
-  const water =
-    fill.premixWater === undefined
-      ? 'Hot water: not known'
-      : `Hot water: ${atLeastWords(fill.premixWater, hotWater)}`;
-  return [...measures, water].join('\n');
+  const water = premixWater === undefined ? 'not known' : hotWaterWords(premixWater, hotWater);
+  return [...measures, `Hot water: ${water}`].join('\n');
 };
 
 export const fillsBlock = (garden: Garden, input: RoundInput, plan: RoundPlan): Block => {
   const unit = findUnit(garden.rig.barrel.unit)?.token ?? 'L';
-  const mixed = mixedProducts(input.mix, garden.mix);
+  const mixed = input.mix;
   const moving = plan.stations.length > 1;
   const powders = input.mix.some(({ form }) => form === 'powder');
   const hotWater = powders ? unitChoices(garden.settings.measures, 'hotWater')[0] : undefined;
   const [only, ...others] = mixed;
-  const measures = only !== undefined && others.length === 0 ? only.product.name : 'Measure';
+  const measures = only !== undefined && others.length === 0 ? only.name : 'Measure';
   return {
     kind: 'table',
     table: {
@@ -116,7 +108,7 @@ export const fillsBlock = (garden: Garden, input: RoundInput, plan: RoundPlan): 
         fills.map((fill) => [
           moving ? `${fill.number}, ${station}` : String(fill.number),
           inUnitWords(fill.makeUp, unit),
-          ...(mixed.length > 0 ? [intoFill(fill, mixed, hotWater)] : []),
+          ...(mixed.length > 0 ? [intoFill(fill, hotWater)] : []),
           `${clockTime(fill.premixStart)}\n${clockTime(fill.finish)}`,
         ]),
       ),

@@ -116,8 +116,13 @@ const gardenNumber = fc.oneof(
   fc.integer({ min: 0, max: 100 }),
 );
 
+/** Names that meet in a list often enough. */
+const bed = fc.constantFrom('Gate', 'North fence', ' gate ', 'Arch', 'Pots', 'Island', 3, '');
+const OF_NAMES = /^(name|names|cells)$/;
+
 /** What a parameter asks for. */
 const fitting = (parameter: ParameterEntry): fc.Arbitrary<RawArgument> => {
+  if (OF_NAMES.test(parameter.name)) return parameter.range ? rangeOf(bed) : bed;
   if (parameter.range) return rangeOf(fc.oneof(gardenNumber, fc.constant('')));
   const given: fc.Arbitrary<RawArgument> = parameter.type === 'text' ? word(parameter) : gardenNumber;
   return parameter.optional ? fc.oneof(given, fc.constant(null)) : given;

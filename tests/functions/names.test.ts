@@ -55,6 +55,7 @@ test('the names of arguments are as the contract writes them', () => {
     'STRENGTH(amount, amount_unit, volume, volume_unit, rate_unit, [density])',
     'STOCK(parts, volume, volume_unit, [convention])',
     'MEASURE(amount, unit, [finest])',
+    'MEASURABLE(amount, unit, [most])',
     'FORPPM(ppm, percent, volume, volume_unit, amount_unit, [density])',
     'PPM(amount, amount_unit, percent, volume, volume_unit, [density])',
     'ELEMENT(percent, from, to)',
@@ -74,5 +75,8 @@ test('the names of arguments are as the contract writes them', () => {
     'PERPLANT(ppm, dose, dose_unit)',
     'UNITCOST(price, pack, pack_unit, per_unit, [density])',
     'COST(amount, amount_unit, price, pack, pack_unit, [density])',
+    'HOWLONG(minutes, [step])',
+    'ROWOF(name, names)',
+    'FINGERPRINT(cells)',
   ]);
 });

@@ -77,7 +77,9 @@ describe('from an untidy list to a log line, by the screen alone', { timeout: 60
 
   test('the round is planned before anything is pressed', async () => {
     await user.press('Go on to Round');
-    expect(user.answer()).toBe('3 fills to 60 gal and one to 26.8 gal, 3 3/4 cups in the first, about 3 h');
+    expect(user.answer()).toBe(
+      '3 fills to 60 gal and one to 26.8 gal, 3 3/4 cups of Soluble powder 20-20-20 in the first, about 3 h',
+    );
     expect(user.field('Day').value).toBe('2026-05-03');
     expect(user.main()).toBe('Make the card');
     expect(user.table('Fills').map((row) => row[1])).toEqual(['60 gal', '59 gal', '59 gal', '25.8 gal']);

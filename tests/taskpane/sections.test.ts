@@ -155,9 +155,9 @@ describe('the mix answers', () => {
       why: "Soluble powder 20-20-20 is above the label's greatest rate",
     });
     expect(wordsOf(view).join(' ')).toContain("is above its label's greatest rate");
-    expect(view.section.answer).toMatch(
-      /^60 gal takes .*: above the label's greatest rate of Soluble powder/,
-    );
+    // No measure of it stands on the screen.
+    expect(view.section.answer).toBe("Soluble powder 20-20-20 is above the label's greatest rate");
+    expect(wordsOf(view).join(' ')).not.toMatch(/\d (?:cup|tbsp|tsp)/);
   });
 
   test('that a product without a solubility leaves the hot water unknown', () => {
@@ -170,7 +170,7 @@ describe('the mix answers', () => {
     // 60 tbsp × 14.787 mL × 0.9 g/mL = 798.5 g; ÷ (350 × 0.8) g/L = 2.852 L = 3.0133 qt (computed).
     const products = [{ ...readyGarden.products[0]!, solubility: 350 }];
     expect(wordsOf(shown('mix', { products }))).toContain(
-      'Dissolve the powders in at least 3.1 qt of hot water first.',
+      'Dissolve the powders in at least 3.25 qt of hot water first.',
     );
   });
 });
@@ -180,6 +180,8 @@ const card: CardReading = {
   date: 46145,
   start: 7 / 24,
   finish: 8 / 24,
+  style: 'full',
+  leaveOutUnread: false,
   mix: 'Powder',
   fills: 2,
   plants: 140,
@@ -193,14 +195,14 @@ describe('the round answers', () => {
   // 100 × 0.75 + 40 × 0.25 = 85 gal.
   test('with fills, measure and time', () => {
     expect(answer('round')).toBe(
-      '1 fill to 60 gal and one to 25 gal, 3 3/4 cups in the first, about 1 h 10 min',
+      '1 fill to 60 gal and one to 25 gal, 3 3/4 cups of Soluble powder 20-20-20 in the first, about 1 h 10 min',
     );
   });
 
   test('with equal fills, where the same is measured each time', () => {
     const typed = { 'round.style': 'equal' };
     expect(answer('round', {}, { typed })).toBe(
-      '2 fills of 42.5 gal, 2 1/2 cups 2 tbsp 1 tsp each, about 1 h 10 min',
+      '2 fills of 42.5 gal, 2 1/2 cups 2 tbsp of Soluble powder 20-20-20 each, about 1 h 10 min',
     );
   });
 

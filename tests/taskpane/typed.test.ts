@@ -48,9 +48,10 @@ describe('numbers as people type them', () => {
 
 describe('times', () => {
   test.each([
-    [0, 'under a minute'],
-    [59, 'under a minute'],
-    [7 * 60, 'about 7 min'],
+    [0, 'about 0 min'],
+    [59, 'about 5 min'],
+    [7 * 60, 'about 5 min'],
+    [8 * 60, 'about 10 min'],
     [95 * 60 - 100, 'about 1 h 35 min'],
     [2 * 3600, 'about 2 h'],
     [58 * 60, 'about 1 h'],
@@ -60,9 +61,11 @@ describe('times', () => {
 
   test.each([
     [0, '0:00'],
-    [25_559, '7:05'],
-    [86_399, '23:59'],
-    [86_400 + 60, '0:01 the next day'],
+    [25_529, '7:05'],
+    [25_530, '7:06'],
+    [86_369, '23:59'],
+    [86_399, '0:00 next day'],
+    [86_400 + 60, '0:01 next day'],
     [3 * 86_400, '0:00, 3 days on'],
   ])('%d s after midnight is %s', (time, words) => {
     expect(clockTime(time)).toBe(words);

@@ -9,7 +9,7 @@ const round = (stations: number, bedsEach: number, products: number): CardReques
   date: 46_147,
   start: 0.3,
   style: 'full',
-  mixName: 'Bloom feed',
+  unnamed: 'Bloom feed',
   stations: Array.from({ length: stations }, (_, index) => ({
     name: `Place ${index + 1}`,
     beds: beds(bedsEach),
@@ -18,11 +18,21 @@ const round = (stations: number, bedsEach: number, products: number): CardReques
   sizeClasses: ['Large bush', 'Bush', 'Small bush', 'Miniature', 'Potted miniature', 'Climber'],
   products: Array.from({ length: products }, (_, index) => ({
     name: `Product ${index + 1}`,
-    way: 'US volume',
-    powder: index === 0,
+    unit: 'tsp',
+    form: index === 0 ? 'powder' : 'liquid',
+    rate: { value: 1, unit: 'tbsp/gal' },
+    labelKnown: true,
+    measured: 100,
   })),
   hotWaterUnit: 'qt',
+  weightUnit: 'lb',
   cautions: [],
+  overLabel: [],
+  overLabelReason: '',
+  leaveOutUnread: false,
+  plantsMark: '',
+  walkMark: '',
+  made: { fills: 1, plants: 1, madeUp: 1, need: 1, finish: 0.5, unit: 'gal' },
 });
 const page = (request: CardRequest) => {
   const layout = cardLayout(request);

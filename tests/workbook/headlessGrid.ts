@@ -44,7 +44,7 @@ const sheetData = (sheet: MemoryBook['sheets'][number], id: string) => ({
   id,
   name: sheet.name,
   rowCount: 3000,
-  columnCount: 60,
+  columnCount: 120,
   cellData: Object.fromEntries(
     [...sheet.cells].map(([row, cells]) => [
       row,

@@ -149,11 +149,11 @@ describe('the mix', () => {
 
   test('says what a full barrel takes, and what it costs', async () => {
     const { value } = await mixed();
-    expect([value('Mix', 5, 3), value('Mix', 5, 4)]).toEqual([60, 'tbsp']);
-    expect(value('Mix', 6, 3)).toBeCloseTo(4.8, 9);
+    expect([value('Mix', 5, 4), value('Mix', 5, 5)]).toEqual([60, 'tbsp']);
+    expect(value('Mix', 6, 4)).toBeCloseTo(4.8, 9);
     // 60 tbsp of 14.78676… mL at 0.9 g/mL, 20 for 5 lb of 453.59237 g.
     expect(value('Mix', 5, 10)).toBeCloseTo((60 * 14.78676478125 * 0.9 * 20) / (5 * 453.59237), 9);
-    expect(value('Products', 4, 13)).toBe(4);
+    expect(value('Products', 4, 14)).toBe(4);
   });
 
   test('tells the food in ppm, and which density is missing', async () => {
@@ -165,16 +165,18 @@ describe('the mix', () => {
 
   test('compares rates with the label', async () => {
     const { value, set } = await mixed();
-    expect([value('Mix', 5, 5), value('Mix', 6, 5)]).toEqual(['within the label', "label's rate not given"]);
+    expect([value('Mix', 5, 3), value('Mix', 6, 3)]).toEqual(['within the label', "label's rate not given"]);
     await set('Mix', 5, 1, 1.01);
-    expect(value('Mix', 5, 5)).toBe('above the label');
+    // Said beside the rate and the label, and no amount of it stands anywhere.
+    expect([value('Mix', 5, 3), value('Mix', 5, 4)]).toEqual(['above the label', 'above the label']);
+    expect([value('Mix', 5, 10), value('Products', 4, 9)]).toEqual(['', 'above the label']);
   });
 
   test('follows the barrel and its fill line', async () => {
     const { value, set } = await mixed();
     await set('Rig', 5, 1, 0.5);
-    expect(value('Mix', 5, 3)).toBe(30);
+    expect(value('Mix', 5, 4)).toBe(30);
     await set('Rig', 4, 1, 30);
-    expect(value('Mix', 5, 3)).toBe(15);
+    expect(value('Mix', 5, 4)).toBe(15);
   });
 });

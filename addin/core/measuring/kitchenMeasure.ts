@@ -113,27 +113,49 @@ const fractional = (n: number, slack: number): string => {
   return `${whole > 0 ? `${whole} ` : ''}${found[0]}/${found[1]}`;
 };
 
-/** So many of the smallest, told vessel by vessel, the largest first. */
-const tell = (amount: number, set: MeasureSet): string => {
-  // What adding and taking away may leave of nothing.
-  const slack = amount * 1e-14;
-  const told: string[] = [];
-  let rest = amount;
-  for (const { one, many, size, parts } of set.larger) {
-    const whole = Math.floor((rest + slack) / size);
-    rest -= whole * size;
-    const part = parts.find((smaller) => smaller.size <= rest + slack);
-    rest -= part?.size ?? 0;
-    if (whole === 0 && part === undefined) continue;
-    const number = [...(whole > 0 ? [whole] : []), ...(part ? [part.words] : [])].join(' ');
-    told.push(`${number} ${whole > 1 || (whole === 1 && part) ? many : one}`);
-  }
-  if (rest > slack) {
+const numberOf = (whole: number, part: string | undefined): string =>
+  [...(whole > 0 ? [whole] : []), ...(part === undefined ? [] : [part])].join(' ');
+
+/**
+ * So many of the smallest, told vessel by vessel, the largest first. Of the parts of a vessel the one that leaves the
+ * fewest measures to follow, the greatest of those: 1/4 cup 3 tbsp, not 1/3 cup 1 tbsp 2 tsp.
+ */
+const vesselsFor = (rest: number, set: MeasureSet, slack: number, at = 0): string[] => {
+  const vessel = set.larger[at];
+  if (vessel === undefined) {
+    if (rest <= slack) return [];
     const number = set.says === 'fractions' ? fractional(rest, slack) : decimal(rest, slack);
-    told.push(`${number} ${set.smallest.token}`);
+    return [`${number} ${set.smallest.token}`];
   }
-  return told.join(' ');
+  const { one, many, size, parts } = vessel;
+  const whole = Math.floor((rest + slack) / size);
+  const left = rest - whole * size;
+  const least = parts.at(-1)?.size ?? 0;
+  const fitting = parts.filter(({ size: part }) => part <= left + slack && left - part < least - slack);
+  const ways = (fitting.length > 0 ? fitting : [undefined]).map((part) => {
+    const following = vesselsFor(left - (part?.size ?? 0), set, slack, at + 1);
+    if (whole === 0 && part === undefined) return following;
+    const name = whole > 1 || (whole === 1 && part) ? many : one;
+    return [`${numberOf(whole, part?.words)} ${name}`, ...following];
+  });
+  return ways.reduce((best, way) => (way.length < best.length ? way : best));
 };
+
+/** What adding and taking away may leave of nothing. */
+const slackOf = (amount: number): number => amount * 1e-14;
+
+/**
+ * An amount as it stands, measure by measure, the largest first, without rounding.
+ *
+ * Source: as `measure`.
+ *
+ * @param amount counted in the unit that `finestMeasure` answers, > 0
+ * @param unit   of volume or mass; its system chooses the measures
+ * @throws RangeError for a unit of another family
+ * @example toldIn(54, findUnit('cup')!) // ['1 cup', '2 tbsp']
+ */
+export const toldIn = (amount: number, unit: Unit): string[] =>
+  vesselsFor(amount, setFor(unit), slackOf(amount));
 
 /**
  * An amount in the measures that people own.
@@ -173,5 +195,6 @@ export const measure = (
   if (steps < 1) return undefined;
   const rounded = convert(steps * step, set.smallest, unit);
   const measured = rounding === 'down' ? Math.min(rounded, amount) : rounded;
-  return { words: tell(steps * step, set), measured, error: measured / amount - 1 };
+  const words = vesselsFor(steps * step, set, slackOf(steps * step)).join(' ');
+  return { words, measured, error: measured / amount - 1 };
 };

@@ -1,28 +1,51 @@
-import { amountIn, toAmount } from '../measuring/amounts';
-import { strength } from '../measuring/dilution';
-import type { KitchenMeasure } from '../measuring/kitchenMeasure';
-import { finestMeasure, measure } from '../measuring/kitchenMeasure';
+import { amountIn } from '../measuring/amounts';
+import { productFor } from '../measuring/dilution';
+import { measurable } from '../measuring/measurable';
 import type { Amount, Density, Litres, Rate } from '../measuring/quantity';
+import { stockMeasure } from '../measuring/stockMeasure';
 import type { Unit } from '../measuring/units';
-import { cardStep } from './cardStep';
-import { numberInWords } from './inWords';
 import { passesRate } from './labelRate';
-import type { Refusal } from './round';
 
-/** A measure for the card, and how it was rounded. */
-export interface CardMeasure extends KitchenMeasure {
-  /** 'down' where the nearest measure would pass the label's greatest rate. */
+/** What to measure of a product for one fill. */
+export interface CardMeasure {
+  /** '3 3/4 cups', or 'too little to measure: 1 tsp in 1 qt of water, 2 tbsp of that'. */
+  readonly words: string;
+  /** Product that is measured, in the unit asked for; 0 where it is too little even for a stock. */
+  readonly measured: number;
+  /** Share by which the measured is over (+) or under (−) the amount. */
+  readonly error: number;
+  /** 'down' where the nearest measure would pass what is allowed. */
   readonly rounding: 'nearest' | 'down';
+  /** True where the product itself is too little to measure. */
+  readonly tooLittle: boolean;
 }
+
+const TOO_LITTLE = 'too little to measure';
+
+/** What may not be passed, in the unit; Infinity where no label says. */
+const mostOf = (
+  exact: number,
+  unit: Unit,
+  rate: Rate,
+  greatest: Rate | undefined,
+  volume: Litres,
+  density: Density | undefined,
+): number => {
+  if (greatest === undefined) return Infinity;
+  const over = passesRate(rate, greatest, density);
+  // Without a density the two kinds cannot be compared; then rounding down is the safe side.
+  if (over === undefined || over) return exact;
+  return Math.max(exact, amountIn(productFor(greatest, volume), unit, density) ?? exact);
+};
 
 /**
  * An amount of product in the measures that people own, never above a label's greatest rate.
  *
- * To a step that suits the amount (`cardStep`): the nearest measure, or the one below where the nearest in that volume
- * passes the label's greatest rate. Where a rate above the label is planned with a reason, that rate takes the
- * label's place, so that rounding adds nothing.
+ * As `measurable` answers, or the next below where the nearest in that volume passes the label's greatest rate. Where
+ * a rate above the label is planned with a reason, that rate takes the label's place, so that rounding adds nothing.
+ * Where the product is too little to measure, a part of a stock takes its place.
  *
- * Definition: `measure` of the product for the fill; the measures' source is named there.
+ * Definition: `measurable` and `stockMeasure`; the measures' source is named there.
  *
  * @param amount       product for the fill, > 0
  * @param unit         of volume or mass that the card measures in
@@ -30,7 +53,7 @@ export interface CardMeasure extends KitchenMeasure {
  * @param greatestRate the label's, undefined where not known
  * @param volume       made up in the fill, L, > 0
  * @param density      of the product as measured, g/mL, > 0; needed from volume to mass or back
- * @returns a refusal where the density is needed and missing, or the amount is too small to measure in that unit
+ * @returns undefined where the density is needed and missing
  * @throws RangeError for a unit of another family
  * @example 1 tbsp/gal in 60 gal, in cups: '3 3/4 cups'
  */
@@ -41,31 +64,17 @@ export const cardMeasure = (
   greatestRate: Rate | undefined,
   volume: Litres,
   density?: Density,
-): CardMeasure | Refusal => {
+): CardMeasure | undefined => {
   const exact = amountIn(amount, unit, density);
-  if (exact === undefined) {
-    return {
-      refused:
-        `Density: nothing was given, and measuring in ${unit.token} goes between volume and mass; ` +
-        'use the grams that one millilitre weighs.',
-      place: 'mix',
-    };
+  if (exact === undefined) return undefined;
+  const most = mostOf(exact, unit, rate, greatestRate, volume, density);
+  const found = measurable(exact, unit, most);
+  if (found !== undefined) {
+    const free = most < Infinity ? measurable(exact, unit) : found;
+    return { ...found, rounding: free?.words === found.words ? 'nearest' : 'down', tooLittle: false };
   }
-  const finest = finestMeasure(unit);
-  const tooSmall: Refusal = {
-    refused:
-      `Amount: ${numberInWords(exact)} ${unit.token} was given, less than the finest measure that keeps to the label; ` +
-      `use an amount of ${numberInWords(finest.step)} ${finest.unit.token} or more.`,
-    place: 'mix',
-  };
-  const step = cardStep(exact, unit);
-  const nearest = measure(exact, unit, step);
-  if (nearest === undefined) return tooSmall;
-  const limit = greatestRate !== undefined && passesRate(rate, greatestRate, density) ? rate : greatestRate;
-  const mixed = strength(toAmount(nearest.measured, unit), volume);
-  // Without a density the two kinds cannot be compared; then rounding down is the safe side.
-  if (limit === undefined || passesRate(mixed, limit, density) === false)
-    return { ...nearest, rounding: 'nearest' };
-  const below = measure(exact, unit, step, 'down');
-  return below === undefined ? tooSmall : { ...below, rounding: 'down' };
+  const stock = stockMeasure(exact, unit, most);
+  const words = stock === undefined ? TOO_LITTLE : `${TOO_LITTLE}: ${stock.words}`;
+  const measured = stock?.measured ?? 0;
+  return { words, measured, error: measured / exact - 1, rounding: 'nearest', tooLittle: true };
 };

@@ -1,12 +1,30 @@
 import type { Grams } from '../measuring/quantity';
-import { namesInWords, percentInWords, quoted, rateInWords, weightInWords } from './inWords';
+import { findUnit, fromCanonical } from '../measuring/units';
+import { namesInWords, quoted, rateInWords, weightUnitOf } from './inWords';
 import { overLabel } from './labelRate';
-import type { Caution, Count, RoundInput } from './round';
+import type { Caution, CautionId, Count, RoundInput } from './round';
 
-// A barrel that runs out or is left with more than this share of the doses is worth a word.
-const COUNTS_APART = 0.02;
+/** A barrel that runs out or is left with more than this share of the doses is worth a word. */
+export const COUNTS_APART = 0.02;
 
-const caution = (id: string, text: string): Caution => ({ id, text });
+const caution = (id: CautionId, text: string): Caution => ({ id, text });
+
+/*
+ * Cautions with numbers stand here once, for the plan and for the live formulas of a card: each takes what stands in
+ * place of its numbers.
+ */
+
+export const LABEL_MAY_BIND = 'The label may be binding where you live: read it and your local rules first.';
+
+/** @param percent such as '14.7 %' */
+export const countsApartText = (percent: string, given: 'more' | 'less'): string =>
+  `At these counts plants get ${percent} ${given} than their doses, ` +
+  `${given === 'more' ? 'and the last go short' : 'and solution is left over'}. Use a finer count step.`;
+
+/** @param weight such as '258 lb' */
+export const barrelWeightText = (weight: string, products: boolean): string =>
+  `A filled barrel weighs up to ${weight}${products ? ', and what the products add' : ''}. ` +
+  'Move it only empty; ask a licensed builder before one stands on a deck or stairs.';
 
 const aboveLabel = (input: RoundInput): readonly Caution[] => {
   const system = input.measures ?? 'metric';
@@ -19,8 +37,7 @@ const aboveLabel = (input: RoundInput): readonly Caution[] => {
   return [
     caution(
       'over-label',
-      `Above the label: ${over.join('; ')}. Reason given: “${reason}”. ` +
-        'The label may be binding where you live: read it and your local rules first.',
+      `Above the label: ${over.join('; ')}. Reason given: “${reason}”. ` + LABEL_MAY_BIND,
     ),
   ];
 };
@@ -30,16 +47,8 @@ const countsApart = (counts: readonly Count[]): readonly Caution[] => {
   const given = counts.reduce((total, count) => total + count.plants * count.given, 0);
   const apart = given / asked - 1;
   if (Math.abs(apart) <= COUNTS_APART) return [];
-  const told = Math.round(Math.abs(apart) * 1000) / 1000;
-  const which = apart > 0 ? 'more' : 'less';
-  const then = apart > 0 ? 'the barrels run out before the last plants' : 'solution is left over';
-  return [
-    caution(
-      'count-rounding',
-      `At these counts the plants get ${percentInWords(told)} ${which} than their doses: ${then}. ` +
-        'Use a finer step or doses that fit it.',
-    ),
-  ];
+  const percent = `${Math.round(Math.abs(apart) * 1000) / 10} %`;
+  return [caution('count-rounding', countsApartText(percent, apart > 0 ? 'more' : 'less'))];
 };
 
 const ofTheMix = ({ mix }: RoundInput): readonly Caution[] => {
@@ -74,6 +83,12 @@ const ofTheMix = ({ mix }: RoundInput): readonly Caution[] => {
   ];
 };
 
+/** Rounded up: a barrel weighs that much and no more. */
+const wholeWeight = (mass: Grams, { measures = 'metric' }: RoundInput): string => {
+  const unit = findUnit(weightUnitOf(measures))!;
+  return `${Math.ceil(fromCanonical(mass, unit) - 1e-9)} ${unit.token}`;
+};
+
 const ofTheRig = (heaviest: Grams, input: RoundInput): readonly Caution[] => [
   caution(
     'ground-fault',
@@ -83,12 +98,7 @@ const ofTheRig = (heaviest: Grams, input: RoundInput): readonly Caution[] => [
     'pump',
     "Unplug the pump before you touch it or the liquid, never lift it by the cord, never run it dry; follow the pump's manual.",
   ),
-  caution(
-    'barrel-weight',
-    `A filled barrel weighs up to ${weightInWords(heaviest, input.measures ?? 'metric')}` +
-      `${input.mix.length === 0 ? '' : ', and what the products add'}. ` +
-      'Move it only empty; ask a licensed builder before one stands on a deck or stairs.',
-  ),
+  caution('barrel-weight', barrelWeightText(wholeWeight(heaviest, input), input.mix.length > 0)),
   caution(
     'level-ground-covered',
     'Stand the barrel on firm, level ground, and cover it where children or animals can reach it.',

@@ -44,7 +44,10 @@ export const volumeInWords = (volume: Litres, measures: System): string =>
 export const flowInWords = (flow: LitresPerMinute, measures: System): string =>
   inUnit(flow, UNITS[measures].flow);
 
-export const weightInWords = (mass: Grams, measures: System): string => inUnit(mass, UNITS[measures].mass);
+/** Unit in which weights are told. */
+export const weightUnitOf = (measures: System): string => UNITS[measures].mass;
+
+export const weightInWords = (mass: Grams, measures: System): string => inUnit(mass, weightUnitOf(measures));
 
 export const secondsInWords = (time: Seconds): string => withUnit(time, 's');
 

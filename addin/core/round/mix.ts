@@ -1,17 +1,31 @@
-import { massOf, volumeOf } from '../measuring/amounts';
+import { massOf, toAmount, volumeOf } from '../measuring/amounts';
 import { productFor } from '../measuring/dilution';
 import { litres } from '../measuring/quantity';
 import type { Amount, Litres } from '../measuring/quantity';
+import type { Unit } from '../measuring/units';
+import { findUnit } from '../measuring/units';
 import { leastWater } from '../premix/leastWater';
+import { cardMeasure } from './cardMeasure';
 import type { FillProduct, MixProduct } from './round';
 
+/** Unit in which a product is measured. */
+const measuringUnit = ({ rate, measuredIn }: MixProduct): Unit =>
+  measuredIn?.family === rate.kind ? measuredIn : findUnit(rate.kind === 'volume' ? 'mL' : 'g')!;
+
 /**
- * What is measured for a volume made up: each product's rate × the volume, water and products together.
+ * What goes into a volume made up: of each product its rate × the volume, water and products together, and what is
+ * measured for that.
  *
- * @param makeUp finished solution made up, L, ≥ 0
+ * @param makeUp finished solution made up, L, > 0
  */
 export const productsFor = (mix: readonly MixProduct[], makeUp: Litres): readonly FillProduct[] =>
-  mix.map(({ name, rate }) => ({ name, amount: productFor(rate, makeUp) }));
+  mix.map((product) => {
+    const { name, rate, greatestRate, density } = product;
+    const unit = measuringUnit(product);
+    const amount = productFor(rate, makeUp);
+    const measure = cardMeasure(amount, unit, rate, greatestRate, makeUp, density)!;
+    return { name, amount, measure, measured: toAmount(measure.measured, unit) };
+  });
 
 /**
  * Least hot water for the powders of one fill, L: each powder's own at 0.8 of saturation, added up, as powders that
@@ -32,25 +46,14 @@ export const premixWater = (mix: readonly MixProduct[], makeUp: Litres): Litres 
   return litres(water);
 };
 
-const priced = (product: MixProduct, amount: Amount): number | undefined => {
+/**
+ * Price of so much of a product, in the currency of its price.
+ *
+ * @returns undefined where the price, or the density it takes, is not known
+ */
+export const priceOf = (product: MixProduct, amount: Amount): number | undefined => {
   if (product.unitPrice === undefined) return undefined;
   const { per, price } = product.unitPrice;
   const measured = per === 'gram' ? massOf(amount, product.density) : volumeOf(amount, product.density);
   return measured === undefined ? undefined : measured * price;
-};
-
-/**
- * Price of the products in a volume made up, in the currency of their prices.
- *
- * @returns undefined without products, or where the price of one, or the density it takes, is not known
- */
-export const mixCost = (mix: readonly MixProduct[], madeUp: Litres): number | undefined => {
-  if (mix.length === 0) return undefined;
-  let total = 0;
-  for (const product of mix) {
-    const price = priced(product, productFor(product.rate, madeUp));
-    if (price === undefined) return undefined;
-    total += price;
-  }
-  return total;
 };

@@ -2,12 +2,21 @@ import { fillPlan, fillTime } from '../barrels/fills';
 import { filledWeight } from '../barrels/weight';
 import { addAmounts } from '../measuring/amounts';
 import { grams, litres, seconds } from '../measuring/quantity';
-import type { Seconds } from '../measuring/quantity';
+import type { Amount, Seconds } from '../measuring/quantity';
 import { cautionsFor } from './cautions';
 import { foodPerPlant } from './food';
-import { mixCost, premixWater, productsFor } from './mix';
+import { premixWater, priceOf, productsFor } from './mix';
 import { fillsRefusal, refusalOf } from './refusals';
-import type { Count, Fill, FillProduct, Refusal, RoundInput, RoundPlan, StationPlan } from './round';
+import type {
+  Count,
+  Fill,
+  MixProduct,
+  ProductTotal,
+  Refusal,
+  RoundInput,
+  RoundPlan,
+  StationPlan,
+} from './round';
 import { sizeCounts } from './sizeCounts';
 import type { StationNeed } from './stationNeeds';
 import { stationNeeds } from './stationNeeds';
@@ -50,18 +59,23 @@ const planStations = (input: RoundInput, needs: readonly StationNeed[]): readonl
   return stations;
 };
 
-const productTotals = (fills: readonly Fill[]): readonly FillProduct[] =>
-  fills
-    .map(({ products }) => products)
-    .reduce((totals, products) =>
-      totals.map(({ name, amount }, place) => ({
-        name,
-        amount: addAmounts(amount, products[place]!.amount),
-      })),
-    );
-
 const sumOf = <T>(items: readonly T[], of: (item: T) => number): number =>
   items.reduce((total, item) => total + of(item), 0);
+
+const productTotals = (mix: readonly MixProduct[], fills: readonly Fill[]): readonly ProductTotal[] =>
+  mix.map((product, place) => {
+    const sum = (of: 'amount' | 'measured'): Amount =>
+      fills.map(({ products }) => products[place]![of]).reduce(addAmounts);
+    const measured = sum('measured');
+    const cost = priceOf(product, measured);
+    return { name: product.name, amount: sum('amount'), measured, ...(cost === undefined ? {} : { cost }) };
+  });
+
+/** Undefined where a price is not known, and for plain water. */
+const costOf = (products: readonly ProductTotal[]): number | undefined =>
+  products.length > 0 && products.every(({ cost }) => cost !== undefined)
+    ? sumOf(products, ({ cost }) => cost!)
+    : undefined;
 
 const totalsOf = (
   input: RoundInput,
@@ -72,7 +86,8 @@ const totalsOf = (
   const fills = stations.flatMap((station) => station.fills);
   const need = litres(sumOf(stations, (station) => station.need));
   const madeUp = litres(sumOf(fills, ({ makeUp }) => makeUp));
-  const cost = mixCost(input.mix, madeUp);
+  const products = productTotals(input.mix, fills);
+  const cost = costOf(products);
   const finish = fills.at(-1)!.finish;
   return {
     plants: sumOf(stations, ({ plants }) => plants),
@@ -82,7 +97,7 @@ const totalsOf = (
     given: litres(sumOf(counts, ({ plants, given }) => plants * given)),
     pumping: fillTime(need, input.rig.flow),
     walking: seconds(sumOf(needs, ({ walking }) => walking)),
-    products: productTotals(fills),
+    products,
     ...(cost === undefined ? {} : { cost }),
     duration: seconds(finish - input.start),
     finish,

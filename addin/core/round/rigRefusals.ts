@@ -14,8 +14,8 @@ const asNumber: InWords = (value) => numberInWords(value);
 /** A millilitre, L: less is no dose, and a barrel that delivers less is no barrel. */
 export const LEAST_DOSE = litres(0.001);
 
-// Far outside any garden; within them every result stays a number that can be shown. L, L/min, s, g.
-const LIMITS: readonly {
+/** Far outside any garden; within them every result stays a number that can be shown. L, L/min, s, g. */
+export const RIG_LIMITS: readonly {
   readonly key: Exclude<keyof Rig, 'wandStaysOpen'>;
   readonly name: string;
   readonly least: number;
@@ -41,7 +41,7 @@ const LIMITS: readonly {
  * @example a flow of 0: 'Flow at the wand: 0 L/min was given; use 0.01 L/min to 10,000 L/min.'
  */
 export const rigRefusal = (rig: Rig, system: System): Refusal | undefined => {
-  for (const { key, name, least, most, inWords } of LIMITS) {
+  for (const { key, name, least, most, inWords } of RIG_LIMITS) {
     const given = rig[key];
     if (given >= least && given <= most) continue;
     const allowed = `${inWords(least, system)} to ${inWords(most, system)}`;

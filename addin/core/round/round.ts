@@ -1,5 +1,6 @@
 import type { Amount, Density, Grams, Litres, LitresPerMinute, Rate, Seconds } from '../measuring/quantity';
-import type { System } from '../measuring/units';
+import type { System, Unit } from '../measuring/units';
+import type { CardMeasure } from './cardMeasure';
 
 /** Plants of one size class in one bed. Groups stand in walking order. */
 export interface PlantGroup {
@@ -59,6 +60,8 @@ export interface MixProduct {
   readonly name: string;
   readonly form: 'powder' | 'liquid';
   readonly rate: Rate;
+  /** Unit of the rate's own kind in which it is measured; mL or g where left out. */
+  readonly measuredIn?: Unit;
   /** The label's greatest rate; left out where the label gives none or it is not known. */
   readonly greatestRate?: Rate;
   readonly density?: Density;
@@ -96,7 +99,21 @@ export interface Count {
 
 export interface FillProduct {
   readonly name: string;
+  /** What its rate comes to. */
   readonly amount: Amount;
+  /** What is measured of it, and what that comes to. */
+  readonly measure: CardMeasure;
+  readonly measured: Amount;
+}
+
+/** A product in the whole round. */
+export interface ProductTotal {
+  readonly name: string;
+  readonly amount: Amount;
+  /** What is measured of it, all fills together. */
+  readonly measured: Amount;
+  /** Price of what is measured; left out where it is not known. */
+  readonly cost?: number;
 }
 
 export interface Fill {
@@ -146,9 +163,24 @@ export interface FoodPerPlant {
   readonly Fe?: number;
 }
 
+export type CautionId =
+  | 'over-label'
+  | 'count-rounding'
+  | 'plain-water'
+  | 'label-rate'
+  | 'gloves-eyes'
+  | 'dust-mask'
+  | 'hot-water'
+  | 'ground-fault'
+  | 'pump'
+  | 'barrel-weight'
+  | 'level-ground-covered'
+  | 'backflow'
+  | 'dry-plants'
+  | 'runoff';
+
 export interface Caution {
-  /** Stable id, such as 'ground-fault' or 'over-label'. */
-  readonly id: string;
+  readonly id: CautionId;
   /** Plain words; those on safety defer to the label, safety sheet, manual, local code or a licensed trade. */
   readonly text: string;
 }
@@ -167,8 +199,8 @@ export interface RoundPlan {
     readonly pumping: Seconds;
     /** One way between plants for each plant; within the pumping where the wand stays open. */
     readonly walking: Seconds;
-    readonly products: readonly FillProduct[];
-    /** Left out where a product's price is not known, and for plain water. */
+    readonly products: readonly ProductTotal[];
+    /** Of what is measured; left out where a product's price is not known, and for plain water. */
     readonly cost?: number;
     readonly duration: Seconds;
     readonly finish: Seconds;

@@ -1,79 +1,83 @@
+import { LABEL_MAY_BIND, barrelWeightText, findUnit, finestMeasure } from '../../core';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
-import { TIME, VOLUME, overFills, place, workingsAt } from './cardContext';
-import { MEASURED_IN, about, cell, clock, formula, quoted } from './cardFormulas';
+import { VOLUME, lastTime, overFills, place, workings } from './cardContext';
+import { cardChecks, warning } from './cardChecks';
+import { cell, clockWords, formula, quoted } from './cardFormulas';
 import type { CardLayout, CardRequest } from './cardLayout';
-import { CHECK_AT } from './cardNames';
 import type { CardSources } from './cardSources';
-import { countRows } from './countRows';
 import { charactersAcross } from './cardWidths';
+import { countRows } from './countRows';
 import { stationRows } from './stationRows';
-import { workings } from './workings';
+import { workingCells } from './workings';
 
 const totalRow = (context: CardContext): PageCell[] => {
   const { request, layout } = context;
   const { column, total } = layout;
-  const work = workingsAt(column.workings);
-  const products = request.products.flatMap(({ way }, index) => {
-    const unit = MEASURED_IN[way];
-    const sum = overFills(context, work.productColumns + 3 * index + 2);
-    return [
-      {
-        ...place(
-          total,
-          column.firstProduct + index,
-          formula(`IF(${sum}=0,"",FEED.MEASURE(${sum},${quoted(unit)}))`),
-          'total',
-        ),
-        wrap: true,
-      },
-    ];
+  const { work, at, product, says } = workings(context);
+  const finish = lastTime(context, work.doneBy + work.whole);
+  const products = request.products.map(({ unit }, index) => {
+    const sum = product(index, 'total');
+    const finest = finestMeasure(findUnit(unit)!).step;
+    const told = `IF(${sum}<${finest},ROUND(${sum},3)&${quoted(` ${unit}`)},FEED.MEASURE(${sum},${quoted(unit)}))`;
+    const words = formula(`IF(OR(${says}<>"",${sum}=0),"",${told})`);
+    return { ...place(total, column.firstProduct + index, words, 'total'), wrap: true };
   });
   return [
     place(total, column.name, 'Whole round', 'total'),
     // Kept clear of the measure in words beside it.
-    place(
-      total,
-      column.makeUp,
-      formula(overFills(context, column.makeUp)),
-      'total',
-      `${VOLUME}"\u00a0\u00a0\u00a0\u00a0"`,
-    ),
+    place(total, column.makeUp, formula(at(work.madeUp)), 'total', `${VOLUME}"\u00a0\u00a0\u00a0\u00a0"`),
     ...products,
     place(total, column.pumpOut, formula(overFills(context, column.pumpOut)), 'total', VOLUME),
-    place(total, column.doneBy, formula(cell(work.finish.row, work.finish.column)), 'total', TIME),
+    { ...place(total, column.doneBy, formula(clockWords(finish)), 'total'), wrap: true },
   ];
 };
 
-const heading = ({ sources, request, layout }: CardContext): PageCell[] => {
-  const { rig, plants } = sources;
-  const work = workingsAt(layout.column.workings);
-  const at = (of: { row: number; column: number }) => cell(of.row, of.column);
-  const firstProduct = request.products[0] && cell(layout.stations[0]!.firstFill, layout.column.firstProduct);
-  const duration = about(`(${at(work.finish)}-${at(work.start)})`);
-  const answer =
-    `${at(work.fills)}&IF(${at(work.fills)}=1," fill"," fills")&", "&ROUND(${at(work.madeUp)},1)&" "&${rig.barrel.unit}` +
-    `&" made up"${firstProduct ? `&", first fill "&${firstProduct}` : ''}&", "&${duration}&", done by "&${clock(at(work.finish))}`;
-  const fillsAre = (compared: '=' | '>'): string =>
-    layout.stations
-      .map(
-        ({ fillHeader }, index) =>
-          `${cell(fillHeader, work.fills0)}${compared}${request.stations[index]!.fills}`,
-      )
-      .join(',');
-  const others = `SUM(${plants.howMany})<>${at(work.plants)}`;
-  const planned = request.stations.reduce((sum, { fills }) => sum + fills, 0);
-  const check =
-    `IF(${others},"The plant inventory has other beds or sizes now. Make the card again.",` +
-    `IF(AND(${fillsAre('=')}),"","The round takes "&${at(work.fills)}&" fills now; this card was made for ${planned}. Make the card again."))`;
+/** The round in one line: fills, what the first one takes, how long and until when. */
+const answer = (context: CardContext): string => {
+  const { request, layout } = context;
+  const { work, at, product, rig, says } = workings(context);
+  const first = cell(layout.stations[0]!.firstFill, layout.column.firstProduct);
+  const takes =
+    request.products.length === 1
+      ? `&", first fill "&${first}&" of "&${product(0, 'name')}`
+      : request.products.length > 1
+        ? `&", ${request.products.length} products"`
+        : '';
+  const minutes = `(${at(work.finish)}-${at(work.start)})*1440`;
+  const round =
+    `${at(work.fills)}&IF(${at(work.fills)}=1," fill, "," fills, ")&ROUND(${at(work.madeUp)},1)&" "&${rig('unit')}&" made up"${takes}` +
+    `&", about "&FEED.HOWLONG(${minutes})&", done by "&${clockWords(lastTime(context, work.doneBy + work.whole))}`;
+  return `IF(${says}<>"","This card is out of date",${round})`;
+};
+
+/** Which products are above their label, by how much, and why: as the sheets have it now. */
+const reasonRows = (context: CardContext): PageCell[] => {
+  const { request, layout } = context;
+  const { work, at, product } = workings(context);
+  const reason = at(work.reason);
+  const { row } = layout.reason;
+  const lines = request.overLabel.map((index) => {
+    const rate = (value: 'rate' | 'greatest', unit: 'rateUnit' | 'greatestUnit') =>
+      `ROUND(${product(index, value)},4)&" "&${product(index, unit)}`;
+    const over = `${product(index, 'each')}>${product(index, 'greatestEach')}*(1+1E-9)`;
+    return `IF(${over},${product(index, 'name')}&" at "&${rate('rate', 'rateUnit')}&", above the label's greatest rate of "&${rate('greatest', 'greatestUnit')},"")`;
+  });
   return [
-    place(0, 0, `Round card: ${request.mixName}`, 'title'),
-    // Fills or plants that have no row here are missing from the sums, which then say too little.
-    place(1, 0, formula(`IF(OR(${others},${fillsAre('>')}),"This card is out of date",${answer})`), 'answer'),
-    place(CHECK_AT.row, CHECK_AT.column, formula(check), 'warning'),
-    ...(request.overLabelReason
-      ? [place(3, 0, `Above the label's greatest rate, because: ${request.overLabelReason}`, 'warning')]
-      : []),
+    ...lines.map((text, at) => place(row + at, 0, formula(text), 'warning')),
+    ...(lines.length === 0
+      ? []
+      : [place(row + lines.length, 0, formula(`IF(${reason}="","","Because: "&${reason})`), 'warning')]),
+  ];
+};
+
+const heading = (context: CardContext): PageCell[] => {
+  const { work, at, says } = workings(context);
+  return [
+    place(0, 0, formula(`"Round card: "&IF(${says}="",${at(work.mix)},"make it again")`), 'title'),
+    place(1, 0, formula(answer(context)), 'answer'),
+    place(2, 0, formula(warning(context)), 'warning'),
+    ...reasonRows(context),
   ];
 };
 
@@ -87,20 +91,37 @@ const lines = (text: string, most: number): string[] =>
     return done;
   }, []);
 
-const cautionRows = ({ request, layout }: CardContext): PageCell[] => {
+/** About as wide as a weight is printed. */
+const WEIGHT = '\u0001\u0001\u0001\u0001\u0001\u0001\u0001';
+
+/** A line of a caution; the barrel's weight in it is worked out anew. */
+const cautionLine = (context: CardContext, text: string) => {
+  const { work, at } = workings(context);
+  const weight = `"&ROUNDUP(${at(work.heaviest)}-1E-9,0)&" ${context.request.weightUnit}`;
+  return text.includes(WEIGHT) ? formula(quoted(text).replace(WEIGHT, weight)) : text;
+};
+
+/** Cautions in words of the plan, and those with numbers as formulas; the counts' own stands under the headline. */
+const cautionRows = (context: CardContext): PageCell[] => {
+  const { request, layout } = context;
   const { column, cautions } = layout;
-  return request.cautions
+  const texts = request.cautions.flatMap(({ id, text }) => {
+    if (id === 'count-rounding') return [];
+    if (id === 'over-label') return [LABEL_MAY_BIND];
+    return [id === 'barrel-weight' ? barrelWeightText(WEIGHT, request.products.length > 0) : text];
+  });
+  return texts
     .flatMap((text) => lines(text, charactersAcross(request, layout)))
-    .map((text, index) => place(cautions + index, column.tick, text));
+    .map((text, index) => place(cautions + index, column.tick, cautionLine(context, text)));
 };
 
 /** Every cell of the card and of its workings. */
 export const cardCells = (sources: CardSources, request: CardRequest, layout: CardLayout): PageCell[] => {
   const context: CardContext = { sources, request, layout };
-  let number = 1;
+  let fill = 0;
   const stations = request.stations.flatMap(({ fills }, index) => {
-    const made = stationRows(context, index, number);
-    number += fills;
+    const made = stationRows(context, index, fill);
+    fill += fills;
     return made;
   });
   return [
@@ -109,6 +130,7 @@ export const cardCells = (sources: CardSources, request: CardRequest, layout: Ca
     ...stations,
     ...totalRow(context),
     ...cautionRows(context),
-    ...workings(context),
+    ...workingCells(context),
+    ...cardChecks(context),
   ];
 };

@@ -1,6 +1,6 @@
 import type { CellInput, StyleToken } from '../change';
 import type { PageCell } from '../page';
-import { cells } from './cardFormulas';
+import { cell, cells } from './cardFormulas';
 import type { CardLayout, CardRequest } from './cardLayout';
 import type { CardSources } from './cardSources';
 
@@ -30,32 +30,196 @@ export const place = (
   format?: string,
 ): PageCell => ({ row, column, input, ...(style && { style }), ...(format && { format }) });
 
-/** Cells of the workings whose place other parts of the program know. */
-export const workingsAt = (first: number) => ({
-  date: { row: 0, column: first + 1 },
-  start: { row: 1, column: first + 1 },
-  style: { row: 2, column: first + 1 },
-  mix: { row: 3, column: first + 1 },
-  fills: { row: 4, column: first + 1 },
-  plants: { row: 5, column: first + 1 },
-  madeUp: { row: 0, column: first + 3 },
-  need: { row: 1, column: first + 3 },
-  finish: { row: 2, column: first + 3 },
-  cost: { row: 3, column: first + 3 },
-  /** Header row of the products' list: name, unit, total, cost. */
-  products: { row: 0, column: first + 5 },
-  /** A station's figures, in its row of fill heads. */
-  need0: first,
-  plants0: first + 1,
-  fills0: first + 2,
-  /** Three columns a product: exact, what the label allows, measured. */
-  productColumns: first + 5,
-});
+interface At {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** Figures of a product, a row a product. The first six are the list that the log reads. */
+export const PRODUCT_COLUMNS = [
+  'name',
+  'unit',
+  'total',
+  'cost',
+  'madeTotal',
+  'madeCost',
+  'mixRow',
+  'productRow',
+  'rate',
+  'rateUnit',
+  'greatest',
+  'greatestUnit',
+  'density',
+  'solubility',
+  'each',
+  'greatestEach',
+  'perLitre',
+  'hotEach',
+  'price',
+  'pack',
+  'packUnit',
+  'madeRate',
+  'madeUnit',
+  'changed',
+  'over',
+  'fault',
+  'instead',
+] as const;
+export type ProductColumn = (typeof PRODUCT_COLUMNS)[number];
+
+/** What is measured of a product for a fill, a row each. */
+export const MEASURE_COLUMNS = [
+  'product',
+  'exact',
+  'most',
+  'direct',
+  'times',
+  'water',
+  'part',
+  'measured',
+  'said',
+  'off',
+] as const;
+export type MeasureColumn = (typeof MEASURE_COLUMNS)[number];
+
+/** Figures of the rig, in the barrel's unit and in minutes; what is left blank there counts as what it stands for. */
+export const RIG_ROWS = [
+  'barrel',
+  'unit',
+  'heel',
+  'hose',
+  'fillLine',
+  'working',
+  'countStep',
+  'spill',
+  'walk',
+  'premix',
+  'move',
+  'weight',
+] as const;
+export type RigRow = (typeof RIG_ROWS)[number];
+
+const GAP = 1;
+const PAIRS = {
+  date: [0, 1],
+  start: [1, 1],
+  style: [2, 1],
+  mix: [3, 1],
+  fills: [4, 1],
+  plants: [5, 1],
+} as const;
+const MORE = {
+  madeUp: [0, 3],
+  need: [1, 3],
+  finish: [2, 3],
+  cost: [3, 3],
+  reason: [4, 3],
+  leftOut: [5, 3],
+} as const;
+const TIMES = 5;
+const TIMES_TOLD = 3;
+const PRODUCTS = TIMES + 2 * TIMES_TOLD + GAP;
+const RIG = PRODUCTS + PRODUCT_COLUMNS.length + GAP;
+const CHECKS = RIG + 2 + GAP;
+const CHECKED = 3;
+const MADE = CHECKS + CHECKED + GAP;
+const MEASURES = MADE + 2 + GAP;
+
+/** Where the workings stand, from their first column on. */
+export const workingsAt = (first: number) => {
+  const at = ([row, column]: readonly [number, number]): At => ({ row, column: first + column });
+  return {
+    date: at(PAIRS.date),
+    start: at(PAIRS.start),
+    style: at(PAIRS.style),
+    mix: at(PAIRS.mix),
+    fills: at(PAIRS.fills),
+    plants: at(PAIRS.plants),
+    madeUp: at(MORE.madeUp),
+    need: at(MORE.need),
+    finish: at(MORE.finish),
+    cost: at(MORE.cost),
+    reason: at(MORE.reason),
+    leftOut: at(MORE.leftOut),
+    /** Share by which the counts give more than the doses ask, and the heaviest fill. */
+    apart: { row: 6, column: first + 1 },
+    heaviest: { row: 6, column: first + 3 },
+    /** A station's figures, in its row of fill heads. */
+    need0: first,
+    plants0: first + 1,
+    fills0: first + 2,
+    /** A fill's times in its row, minutes after midnight; to whole minutes in the three columns beside. */
+    startAt: first + TIMES,
+    pumpFrom: first + TIMES + 1,
+    doneBy: first + TIMES + 2,
+    /** From a time to the same in whole minutes. */
+    whole: TIMES_TOLD,
+    /** Header row of the products' figures. */
+    products: { row: 0, column: first + PRODUCTS },
+    product: (index: number, of: ProductColumn): At => ({
+      row: 1 + index,
+      column: first + PRODUCTS + PRODUCT_COLUMNS.indexOf(of),
+    }),
+    rig: (of: RigRow): At => ({ row: RIG_ROWS.indexOf(of), column: first + RIG + 1 }),
+    /** Sentence, whether it must be said, and what is said so far. */
+    check: (index: number, of: 'sentence' | 'bad' | 'says'): At => ({
+      row: 1 + index,
+      column: first + CHECKS + ['sentence', 'bad', 'says'].indexOf(of),
+    }),
+    /** What the round came to when the card was made. */
+    made: { row: 1, column: first + MADE + 1 },
+    measure: (index: number, of: MeasureColumn): At => ({
+      row: 1 + index,
+      column: first + MEASURES + MEASURE_COLUMNS.indexOf(of),
+    }),
+  };
+};
+
+/** Checks that every card has, before and after those of its products. */
+export const CHECKS_BEFORE = 19;
+export const CHECKS_AFTER = 4;
+
+export const checksOf = ({ products }: CardRequest): number => CHECKS_BEFORE + products.length + CHECKS_AFTER;
+
+/** A cell of the workings, as a formula names it. */
+export const workings = ({ layout, request }: CardContext) => {
+  const work = workingsAt(layout.column.workings);
+  const at = ({ row, column }: At): string => cell(row, column);
+  return {
+    work,
+    at,
+    product: (index: number, of: ProductColumn) => at(work.product(index, of)),
+    rig: (of: RigRow) => at(work.rig(of)),
+    measure: (index: number, of: MeasureColumn) => at(work.measure(index, of)),
+    /** What the card says in place of its measures; '' while it may show them. */
+    says: at(work.check(checksOf(request) - 1, 'says')),
+  };
+};
+
+/** Under which the plants of a bed and size stand in a request. */
+export const plantedKey = (bed: string, sizeClass: string): string => `${bed}\u0000${sizeClass}`;
+
+/** Place of a product of a fill among the measures, fills counted through the round. */
+export const measureIndex = ({ request }: CardContext, fill: number, product: number): number =>
+  fill * request.products.length + product;
 
 /** One sum over the same column of every station's fills. */
 export const overFills = ({ request, layout }: CardContext, column: number): string =>
-  `SUM(${layout.stations
+  `SUM(${fillRanges({ request, layout }, column)})`;
+
+/** The same column of every station's fills, as arguments. */
+export const fillRanges = (
+  { request, layout }: Pick<CardContext, 'request' | 'layout'>,
+  column: number,
+): string =>
+  layout.stations
     .map(({ firstFill }, index) =>
       cells(firstFill, column, firstFill + request.stations[index]!.fills - 1, column),
     )
-    .join(',')})`;
+    .join(',');
+
+/** A time of the round's last fill. */
+export const lastTime = ({ request, layout }: CardContext, column: number): string => {
+  const last = request.stations.length - 1;
+  return cell(layout.stations[last]!.firstFill + request.stations[last]!.fills - 1, column);
+};

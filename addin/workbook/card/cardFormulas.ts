@@ -13,33 +13,6 @@ export const formula = (text: string): FormulaText => ({ formula: `=${text}` });
 /** Text in a formula: quotes doubled. */
 export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-/** The unit in which the measures of a card are counted, for each way a rate is written. */
-export const MEASURED_IN = {
-  'US volume': 'tsp',
-  'imperial volume': 'imp fl oz',
-  'metric volume': 'mL',
-  'US mass': 'oz',
-  'metric mass': 'g',
-} as const;
-
-export type MeasuringWay = keyof typeof MEASURED_IN;
-
-const lookUp = (wanted: string, from: string, keys: string): string =>
-  `INDEX(${from},MATCH(${wanted},${keys},0))`;
-
-/** A blank cell that INDEX fetches counts as 0, which the functions take as left out. */
-export const ofMix = ({ mix }: CardSources, product: string, what: 'rate' | 'rateUnit'): string =>
-  lookUp(product, mix[what], mix.product);
-
-export const ofProduct = (
-  { products }: CardSources,
-  product: string,
-  what: Exclude<keyof CardSources['products'], 'product'>,
-): string => lookUp(product, products[what], products.product);
-
-export const doseOf = ({ doses }: CardSources, sizeClass: string): string =>
-  lookUp(sizeClass, doses.dose, doses.sizeClass);
-
 export const plantsOf = ({ plants }: CardSources, bed: string, sizeClass: string): string =>
   `SUMIFS(${plants.howMany},${plants.bed},${bed},${plants.sizeClass},${sizeClass})`;
 
@@ -47,27 +20,18 @@ export const plantsOf = ({ plants }: CardSources, bed: string, sizeClass: string
 export const inUnit = ({ value, unit }: MeasuredCell, wanted: string): string =>
   `FEED.INUNITS(${value},${unit},${wanted})`;
 
-/** What runs out of an open wand on the way between so many plants, in the barrel's unit. */
-export const spilledBetween = ({ rig }: CardSources, plants: string): string =>
-  `IF(AND(${rig.wandStaysOpen}="yes",${rig.betweenPlants}*${plants}>0),` +
-  `FEED.DOSE(${rig.betweenPlants}*${plants},${rig.flow.value},${rig.flow.unit},${rig.barrel.unit}),0)`;
+/** The value of a cell that counts as something else while it is blank. */
+export const orElse = (reference: string, blank: number): string =>
+  `IF(ISBLANK(${reference}),${blank},${reference})`;
 
-/** Fills and heel of one barrel in its own unit: the arguments that FILLS and FILLPLAN share. */
-export const barrelArguments = ({ rig }: CardSources): string =>
-  `${rig.barrel.value},${rig.barrel.unit},${inUnit(rig.heel, rig.barrel.unit)},${rig.fillLine}`;
+/** True where the wand stays open between plants. */
+export const wandOpen = ({ rig }: CardSources): string =>
+  `OR(TRIM(${rig.wandStaysOpen})="yes",${rig.wandStaysOpen}=TRUE)`;
 
-/** A time of day as "9:05", without a format code, which some languages spell otherwise. */
-export const clock = (time: string): string =>
-  `INT(ROUND(${time}*1440,0)/60)&":"&RIGHT("0"&MOD(ROUND(${time}*1440,0),60),2)`;
+/** The core's rounding to whole minutes. */
+export const wholeMinutes = (minutes: string): string => `INT(${minutes}+0.500001)`;
 
-/** A stretch of days as "about 1 h 35 min", to five minutes. */
-export const about = (days: string): string => {
-  const minutes = `ROUND(${days}*288,0)*5`;
-  const past = `MOD(${minutes},60)`;
-  return (
-    `"about "&IF(${minutes}>=60,INT(${minutes}/60)&" h"&IF(${past}=0,""," "&${past}&" min"),` +
-    `${minutes}&" min")`
-  );
-};
-
-export const minutesAsDays = (minutes: string): string => `(${minutes})/1440`;
+/** The core's `clock` as a formula, without a format code, which some languages spell otherwise. */
+export const clockWords = (whole: string): string =>
+  `INT(MOD(${whole},1440)/60)&":"&RIGHT("0"&MOD(${whole},60),2)&IF(${whole}<1440,"",` +
+  `IF(${whole}<2880," next day",", "&INT(${whole}/1440)&" days on"))`;

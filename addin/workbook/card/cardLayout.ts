@@ -1,17 +1,37 @@
-import type { MeasuringWay } from './cardFormulas';
+import type { CautionId } from '../../core';
 
 export interface CardStation {
   readonly name: string;
   /** In walking order. */
   readonly beds: readonly string[];
-  /** As planned; a fill that the need no longer asks for stays on the card with nothing to make up. */
+  /** As planned; a fill that the need no longer asks for stays on the card with nothing in it. */
   readonly fills: number;
 }
 
 export interface CardProduct {
   readonly name: string;
-  readonly way: MeasuringWay;
-  readonly powder: boolean;
+  /** What it is measured in: tsp, imp fl oz, mL, oz or g. */
+  readonly unit: string;
+  readonly form: 'powder' | 'liquid';
+  /** As the round was planned; what a reason above the label was given for. */
+  readonly rate: { readonly value: number; readonly unit: string };
+  /** True where the label's greatest rate was known. */
+  readonly labelKnown: boolean;
+  /** What the whole round takes as planned, in its unit, and what that costs. */
+  readonly measured: number;
+  readonly cost?: number;
+}
+
+/** What the round came to when the card was made, in the barrel's unit: the record that is logged of it later. */
+export interface CardRecord {
+  readonly fills: number;
+  readonly plants: number;
+  readonly madeUp: number;
+  readonly need: number;
+  /** Share of the day. */
+  readonly finish: number;
+  readonly unit: string;
+  readonly cost?: number;
 }
 
 /** What a card is made for. Everything that can change afterwards is a formula and not here. */
@@ -22,13 +42,26 @@ export interface CardRequest {
   /** Share of the day. */
   readonly start: number;
   readonly style: 'full' | 'equal';
-  readonly mixName: string;
+  /** What the round is called while the mix has no name. */
+  readonly unnamed: string;
   readonly stations: readonly CardStation[];
   readonly sizeClasses: readonly string[];
   readonly products: readonly CardProduct[];
   readonly hotWaterUnit: string;
-  readonly cautions: readonly string[];
-  readonly overLabelReason?: string;
+  readonly weightUnit: string;
+  readonly cautions: readonly { readonly id: CautionId; readonly text: string }[];
+  /** Places of the products that are above their label, and why; '' where none is. */
+  readonly overLabel: readonly number[];
+  readonly overLabelReason: string;
+  /** True where plant rows that cannot be read are left out. */
+  readonly leaveOutUnread: boolean;
+  /** Plants by bed and size, where formulas could not count them as they were read; undefined where they can. */
+  readonly planted?: Readonly<Record<string, number>>;
+  /** The plants as they were read, where `planted` holds. */
+  readonly plantsMark: string;
+  /** The walk as it was read. */
+  readonly walkMark: string;
+  readonly made: CardRecord;
 }
 
 export interface StationRows {
@@ -41,6 +74,8 @@ export interface StationRows {
 
 /** Where the parts of a card stand. Rows and columns count from 0. */
 export interface CardLayout {
+  /** Lines on which a reason above the label is printed; none where nothing is above one. */
+  readonly reason: { readonly row: number; readonly rows: number };
   readonly counts: {
     readonly header: number;
     readonly seconds: number;
@@ -88,19 +123,22 @@ const stationRows = (stations: readonly CardStation[], first: number): StationRo
   });
 };
 
-export const cardLayout = ({ stations, sizeClasses, products, overLabelReason }: CardRequest): CardLayout => {
-  const countsAt = COUNTS_AT + (overLabelReason ? 1 : 0);
+export const cardLayout = ({ stations, sizeClasses, products, overLabel }: CardRequest): CardLayout => {
+  // A line for each product above its label, one for the reason.
+  const reason = { row: COUNTS_AT, rows: overLabel.length === 0 ? 0 : overLabel.length + 1 };
+  const countsAt = COUNTS_AT + reason.rows;
   const firstStation = countsAt + 4;
   const rows = stationRows(stations, firstStation);
   const lastStation = stations.at(-1);
   const total = (rows.at(-1)?.firstBed ?? firstStation) + (lastStation?.beds.length ?? 0);
   const firstProduct = 3;
   const afterProducts = firstProduct + products.length;
-  const hot = products.some(({ powder }) => powder);
+  const hot = products.some(({ form }) => form === 'powder');
   const pumpOut = afterProducts + (hot ? 1 : 0);
   const solution = 2 + sizeClasses.length;
   const last = Math.max(pumpOut + 3, solution);
   return {
+    reason,
     counts: { header: countsAt, seconds: countsAt + 1, dose: countsAt + 2, plants: countsAt + 3 },
     stations: rows,
     total,

@@ -1,8 +1,8 @@
 import type { Area } from '../change';
 import type { Outline } from '../port';
 import { areaNamed } from '../snapshot';
+import { PRODUCT_COLUMNS, checksOf, workingsAt } from './cardContext';
 import type { CardLayout, CardRequest } from './cardLayout';
-import { workingsAt } from './cardContext';
 
 /** What is printed. */
 export const CARD = 'Wandcount_Card';
@@ -23,31 +23,53 @@ export const CARD_CELLS = {
 } as const;
 export type CardCell = keyof typeof CARD_CELLS;
 
-/** Says in the sheet why the card no longer fits what it was made from; blank while it does. */
-export const CARD_CHECK = 'Card_check';
-export const CHECK_AT = { row: 2, column: 0 };
+/** Cells that cards of earlier programs do not have. */
+export const LATER_CELLS = { reason: 'Card_reason', leftOut: 'Card_left_out' } as const;
 
-/** Product, unit, amount for the whole round, cost: a row a product, without the heads. */
+/** Says why the card no longer fits what it was made from; blank while it does. */
+export const CARD_CHECK = 'Card_check';
+
+/** Product, unit, amount for the whole round, cost, and both as the card was made: a row a product, without the heads. */
 export const CARD_PRODUCTS = 'Card_products';
+const LISTED = PRODUCT_COLUMNS.indexOf('madeCost') + 1;
+
+/** What the round came to when the card was made. A card without it blanks no measure by itself. */
+export const CARD_MADE = 'Card_as_made';
+/** Figures of the record, in its order. */
+export const MADE_ROWS = ['fills', 'plants', 'madeUp', 'need', 'finish', 'unit', 'cost'] as const;
 
 /** Where the named parts of a card stand. */
-export const cardNames = ({ sheet, products }: CardRequest, { column }: CardLayout): Record<string, Area> => {
+export const cardNames = (request: CardRequest, { column }: CardLayout): Record<string, Area> => {
+  const { sheet, products } = request;
   const work = workingsAt(column.workings);
   const single = (at: { row: number; column: number }): Area => ({ sheet, ...at, rows: 1, columns: 1 });
-  const cells = Object.entries(CARD_CELLS).map(([key, name]) => [name, single(work[key as CardCell])]);
-  const list = { ...single(work.products), row: work.products.row + 1, rows: products.length, columns: 4 };
-  const check = { [CARD_CHECK]: single(CHECK_AT) };
+  const all = { ...CARD_CELLS, ...LATER_CELLS };
+  const cells = Object.entries(all).map(([key, name]) => [name, single(work[key as keyof typeof all])]);
+  const list = { ...single(work.product(0, 'name')), rows: products.length, columns: LISTED };
   return {
     ...Object.fromEntries(cells),
-    ...check,
+    [CARD_CHECK]: single(work.check(checksOf(request) - 1, 'says')),
+    [CARD_MADE]: { ...single(work.made), rows: MADE_ROWS.length },
     ...(products.length > 0 ? { [CARD_PRODUCTS]: list } : {}),
   };
 };
 
+/** True where the workbook has a card that blanks no measure by itself: one that an earlier program made. */
+export const isUnguarded = (outline: Outline): boolean =>
+  areaNamed(outline, CARD) !== undefined && areaNamed(outline, CARD_MADE) === undefined;
+
 /** What to read of a workbook for its card; nothing where it has none. */
-export const cardAreas = (outline: Outline): Area[] =>
-  areaNamed(outline, CARD) === undefined
-    ? []
-    : [...Object.values(CARD_CELLS), CARD_CHECK, CARD_PRODUCTS].flatMap(
-        (name) => areaNamed(outline, name) ?? [],
-      );
+export const cardAreas = (outline: Outline): Area[] => {
+  if (areaNamed(outline, CARD) === undefined) return [];
+  const names = [
+    ...Object.values(CARD_CELLS),
+    ...Object.values(LATER_CELLS),
+    CARD_CHECK,
+    CARD_PRODUCTS,
+    CARD_MADE,
+  ];
+  // The formulas of an earlier program's card are looked through for measures.
+  return [...names, ...(isUnguarded(outline) ? [CARD_ALL] : [])].flatMap(
+    (name) => areaNamed(outline, name) ?? [],
+  );
+};

@@ -1,8 +1,24 @@
-import { findRateUnit } from '../../core';
-import type { RoundPlan, System } from '../../core';
+import {
+  amountIn,
+  findRateUnit,
+  findUnit,
+  finestMeasure,
+  fingerprint,
+  fromCanonical,
+  nameKey,
+  overLabel,
+  saidBy,
+  weightUnitOf,
+} from '../../core';
+import type { RoundInput, RoundPlan, System } from '../../core';
+import type { Area } from '../change';
 import type { Garden } from '../garden';
-import type { MeasuringWay } from './cardFormulas';
+import type { Snapshot } from '../port';
+import { cellsOf } from '../snapshot';
+import { columnArea, type Places } from '../tables/template';
+import { plantedKey } from './cardContext';
 import type { CardProduct, CardRequest } from './cardLayout';
+import { PLANTED, WALK } from './cardSources';
 
 /** What the user says of this one round. */
 export interface CardOptions {
@@ -12,24 +28,40 @@ export interface CardOptions {
   readonly start: number;
   readonly style: 'full' | 'equal';
   readonly overLabelReason?: string;
+  readonly leaveOutUnread?: boolean;
+}
+
+/** A planned round and what it was planned from. */
+export interface PlannedRound {
+  readonly input: RoundInput;
+  readonly plan: RoundPlan;
 }
 
 const HOT_WATER_UNIT: Readonly<Record<System, string>> = { US: 'qt', metric: 'L', imperial: 'imp qt' };
 const SECONDS_A_DAY = 86_400;
-/** The measures that a product is told in follow the way its rate is written. */
-const wayOf = (rateUnit: string): MeasuringWay => {
+
+/** The smallest measure of the kind and system in which a rate is written. */
+export const measuredIn = (rateUnit: string): string => {
   const amount = findRateUnit(rateUnit)?.amount;
   if (!amount) throw new Error(`“${rateUnit}” is not a unit of rate.`);
-  if (amount.family === 'mass') return amount.system === 'metric' ? 'metric mass' : 'US mass';
-  return `${amount.system} volume`;
+  return finestMeasure(amount).unit.token;
 };
 
-const productsOf = (garden: Garden): CardProduct[] =>
-  garden.mix.map(({ product, rate }) => ({
-    name: product,
-    way: wayOf(rate.unit),
-    powder: garden.products.some(({ name, form }) => name === product && form === 'powder'),
-  }));
+const productsOf = (garden: Garden, { input, plan }: PlannedRound): CardProduct[] =>
+  input.mix.map((product, index) => {
+    const { rate } = garden.mix.find((row) => nameKey(row.product) === nameKey(product.name))!;
+    const unit = measuredIn(rate.unit);
+    const { measured, cost } = plan.totals.products[index]!;
+    return {
+      name: product.name,
+      unit,
+      form: product.form,
+      rate,
+      labelKnown: product.greatestRate !== undefined,
+      measured: amountIn(measured, findUnit(unit)!, product.density)!,
+      ...(cost === undefined ? {} : { cost }),
+    };
+  });
 
 /** Size classes of the round, in the order of the Doses sheet. */
 const sizeClassesOf = (garden: Garden, plan: RoundPlan): string[] => {
@@ -38,22 +70,74 @@ const sizeClassesOf = (garden: Garden, plan: RoundPlan): string[] => {
   return [...ordered, ...[...used].filter((sizeClass) => !ordered.includes(sizeClass))];
 };
 
+/** What the formulas will find in the columns, taken together. */
+const markOf = (snapshot: Snapshot, areas: readonly Area[]): string =>
+  areas
+    .map((area) => fingerprint(cellsOf(snapshot, area).map((line) => line.map(({ value }) => saidBy(value)))))
+    .join('');
+
+// SUMIFS takes these in a name for others, and a space around a name as part of it.
+const NOT_FOUND_BY_FORMULA = /^\s|\s$|[*?~]|^[<>=]/;
+
+/** True where SUMIFS counts the plants as they were read. */
+const formulasCount = (snapshot: Snapshot, bed: Area, sizeClass: Area): boolean =>
+  [bed, sizeClass].every((area) =>
+    cellsOf(snapshot, area).every(
+      ([cell]) => typeof cell?.value !== 'string' || !NOT_FOUND_BY_FORMULA.test(cell.value),
+    ),
+  );
+
+const plantedOf = ({ groups }: RoundInput): Record<string, number> =>
+  Object.fromEntries(groups.map(({ bed, sizeClass, plants }) => [plantedKey(bed, sizeClass), plants]));
+
 /** What the card is made for, out of the plan: its stations, beds, fills, classes and products. */
 export const cardRequest = (
   sheet: string,
+  snapshot: Snapshot,
+  places: Places,
   garden: Garden,
-  plan: RoundPlan,
+  round: PlannedRound,
   options: CardOptions,
-): CardRequest => ({
-  sheet,
-  date: options.date,
-  start: options.start / SECONDS_A_DAY,
-  style: options.style,
-  mixName: garden.mixName || garden.mix.map(({ product }) => product).join(' + ') || 'plain water',
-  stations: plan.stations.map(({ station, beds, fills }) => ({ name: station, beds, fills: fills.length })),
-  sizeClasses: sizeClassesOf(garden, plan),
-  products: productsOf(garden),
-  hotWaterUnit: HOT_WATER_UNIT[garden.settings.measures],
-  cautions: plan.cautions.map(({ text }) => text),
-  ...(options.overLabelReason ? { overLabelReason: options.overLabelReason } : {}),
-});
+): CardRequest => {
+  const { input, plan } = round;
+  const { measures } = garden.settings;
+  const plants = PLANTED.map((key) => columnArea(places, 'plants', key));
+  const walk = WALK.map((key) => columnArea(places, 'beds', key));
+  const leaveOutUnread = options.leaveOutUnread === true;
+  const counted = !leaveOutUnread && formulasCount(snapshot, plants[0]!, plants[1]!);
+  const over = overLabel(input.mix);
+  const volume = (litres: number): number => fromCanonical(litres, findUnit(garden.rig.barrel.unit)!);
+  const { totals } = plan;
+  return {
+    sheet,
+    date: options.date,
+    start: options.start / SECONDS_A_DAY,
+    style: options.style,
+    unnamed: garden.mix.map(({ product }) => product).join(' + ') || 'plain water',
+    stations: plan.stations.map(({ station, beds, fills }) => ({
+      name: station,
+      beds,
+      fills: fills.length,
+    })),
+    sizeClasses: sizeClassesOf(garden, plan),
+    products: productsOf(garden, round),
+    hotWaterUnit: HOT_WATER_UNIT[measures],
+    weightUnit: weightUnitOf(measures),
+    cautions: plan.cautions,
+    overLabel: input.mix.flatMap((product, index) => (over.includes(product) ? [index] : [])),
+    overLabelReason: over.length === 0 ? '' : (options.overLabelReason ?? '').trim(),
+    leaveOutUnread,
+    ...(counted ? {} : { planted: plantedOf(input) }),
+    plantsMark: markOf(snapshot, plants),
+    walkMark: markOf(snapshot, walk),
+    made: {
+      fills: totals.fills,
+      plants: totals.plants,
+      madeUp: volume(totals.madeUp),
+      need: volume(totals.need),
+      finish: totals.finish / SECONDS_A_DAY,
+      unit: garden.rig.barrel.unit,
+      ...(input.mix.length === 0 ? { cost: 0 } : totals.cost === undefined ? {} : { cost: totals.cost }),
+    },
+  };
+};

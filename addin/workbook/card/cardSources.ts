@@ -10,12 +10,30 @@ export interface MeasuredCell {
 
 /** Where the formulas of the card and of the tank sheet find what the other sheets hold, as formula text. */
 export interface CardSources {
-  readonly plants: { readonly bed: string; readonly sizeClass: string; readonly howMany: string };
-  readonly beds: { readonly station: string; readonly plants: string; readonly solution: string };
+  readonly plants: {
+    readonly bed: string;
+    readonly sizeClass: string;
+    readonly howMany: string;
+    /** The three without their headers. */
+    readonly planted: readonly string[];
+  };
+  readonly beds: {
+    readonly station: string;
+    readonly plants: string;
+    readonly solution: string;
+    /** Without the header: what the walk is made of. */
+    readonly walk: readonly string[];
+  };
   readonly doses: { readonly sizeClass: string; readonly dose: string; readonly unit: string };
-  readonly mix: { readonly product: string; readonly rate: string; readonly rateUnit: string };
+  readonly mix: {
+    readonly product: string;
+    readonly rate: string;
+    readonly rateUnit: string;
+    readonly name: string;
+  };
   readonly products: {
     readonly product: string;
+    readonly form: string;
     readonly density: string;
     readonly greatestRate: string;
     readonly greatestRateUnit: string;
@@ -43,6 +61,11 @@ export interface CardSources {
   };
 }
 
+/** Columns of the Beds sheet that say in which order the beds are fed, and from where. */
+export const WALK = ['walk', 'bed', 'station'] as const;
+/** Columns of the Plants sheet that say how many of which size stand where. */
+export const PLANTED = ['bed', 'sizeClass', 'howMany'] as const;
+
 /** References, not names: they follow every change of the sheets in every host. */
 export const cardSources = (places: Places): CardSources => {
   const column = (table: string, key: string) => fixedReference(columnArea(places, table, key, 'whole'));
@@ -54,6 +77,7 @@ export const cardSources = (places: Places): CardSources => {
   const measured = (name: string): MeasuredCell => ({ value: named(name), unit: named(`${name}_unit`) });
   return {
     plants: {
+      planted: PLANTED.map((key) => fixedReference(columnArea(places, 'plants', key))),
       bed: column('plants', 'bed'),
       sizeClass: column('plants', 'sizeClass'),
       howMany: column('plants', 'howMany'),
@@ -62,6 +86,7 @@ export const cardSources = (places: Places): CardSources => {
       station: column('beds', 'station'),
       plants: column('beds', 'plants'),
       solution: column('beds', 'solution'),
+      walk: WALK.map((key) => fixedReference(columnArea(places, 'beds', key))),
     },
     doses: {
       sizeClass: column('doses', 'sizeClass'),
@@ -72,9 +97,11 @@ export const cardSources = (places: Places): CardSources => {
       product: column('mix', 'product'),
       rate: column('mix', 'rate'),
       rateUnit: column('mix', 'rateUnit'),
+      name: named('Mix_name'),
     },
     products: {
       product: column('products', 'name'),
+      form: column('products', 'form'),
       density: column('products', 'density'),
       greatestRate: column('products', 'greatestRate'),
       greatestRateUnit: column('products', 'greatestRateUnit'),

@@ -1,42 +1,35 @@
-import type { RoundPlan } from '../../core';
 import type { Area, Change, Edit } from '../change';
 import type { Garden } from '../garden';
 import { extent, pageEdits } from '../page';
-import { WorkbookError } from '../port';
 import type { Snapshot } from '../port';
-import { gardenSheets } from '../sheets/gardenSheets';
+import { standingSheets } from '../sheets/standingSheets';
 import { areaNamed } from '../snapshot';
-import { freeTitle, placesOf } from '../tables/buildSheets';
+import { freeTitle } from '../tables/buildSheets';
 import { cardCells } from './cardCells';
 import { cardLayout } from './cardLayout';
 import { CARD, CARD_ALL, cardNames } from './cardNames';
 import { cardPage } from './cardPage';
 import { cardRequest } from './cardRequest';
-import type { CardOptions } from './cardRequest';
+import type { CardOptions, PlannedRound } from './cardRequest';
 import { cardSources } from './cardSources';
 import { WIDTHS, measureWidth } from './cardWidths';
 
 const TITLE = 'Round card';
 
 /**
- * The card of a round as a sheet of live formulas: a dose, rate or barrel changed afterwards changes it. It is laid
- * over an earlier card; what the user wrote elsewhere on that sheet stays.
+ * The card of a round as a sheet of live formulas: a dose, rate or barrel changed afterwards changes it, and what it
+ * cannot follow blanks its measures. It is laid over an earlier card; what the user wrote elsewhere on that sheet stays.
  *
- * @param snapshot with `gardenAreas` read
+ * @param snapshot with `gardenAreas` and `cardAreas` read
  * @throws WorkbookError where a sheet that the formulas read is not there
  */
 export const makeCard = (
   snapshot: Snapshot,
   garden: Garden,
-  plan: RoundPlan,
+  round: PlannedRound,
   options: CardOptions,
 ): Change => {
-  const places = placesOf(gardenSheets, snapshot);
-  if (!places) {
-    throw new WorkbookError(
-      'A sheet of the garden, or a column of one, is missing. Make the plant inventory again, which puts it back, then make the card.',
-    );
-  }
+  const { edits: mended, places } = standingSheets(snapshot, garden.settings.measures, 'make the card');
   const earlier = areaNamed(snapshot, CARD_ALL);
   const sheet =
     earlier?.sheet ??
@@ -44,7 +37,7 @@ export const makeCard = (
       TITLE,
       snapshot.sheets.map(({ name }) => name),
     );
-  const request = cardRequest(sheet, garden, plan, options);
+  const request = cardRequest(sheet, snapshot, places, garden, round, options);
   const layout = cardLayout(request);
   const cells = cardCells(cardSources(places), request, layout);
   const all = extent(sheet, cells);
@@ -61,6 +54,7 @@ export const makeCard = (
   return {
     title: 'Make the card',
     edits: [
+      ...mended,
       ...(earlier ? [] : [{ kind: 'addSheet', sheet } as const]),
       ...pageEdits(sheet, cells, earlier),
       width(column.tick, 1, WIDTHS.tick),

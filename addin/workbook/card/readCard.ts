@@ -1,7 +1,15 @@
 import type { CellState, Snapshot } from '../port';
 import { areaNamed, cellAt, cellsOf, labelOf } from '../snapshot';
-import { CARD, CARD_CELLS, CARD_CHECK, CARD_PRODUCTS } from './cardNames';
-import type { CardCell } from './cardNames';
+import {
+  CARD,
+  CARD_CELLS,
+  CARD_CHECK,
+  CARD_MADE,
+  CARD_PRODUCTS,
+  LATER_CELLS,
+  MADE_ROWS,
+  isUnguarded,
+} from './cardNames';
 
 export interface CardProductReading {
   readonly product: string;
@@ -11,7 +19,7 @@ export interface CardProductReading {
   readonly cost?: number;
 }
 
-/** What the card says now. */
+/** What the card says now; once it is out of date, what it said when it was made. */
 export interface CardReading {
   readonly sheet: string;
   /** The spreadsheet's serial day. */
@@ -19,6 +27,7 @@ export interface CardReading {
   /** Shares of the day. */
   readonly start: number;
   readonly finish: number;
+  readonly style: 'full' | 'equal';
   readonly mix: string;
   readonly fills: number;
   readonly plants: number;
@@ -28,62 +37,115 @@ export interface CardReading {
   readonly unit: string;
   readonly cost?: number;
   readonly products: readonly CardProductReading[];
+  /** Why a rate above a label was planned; left out where none was. */
+  readonly overLabelReason?: string;
+  readonly leaveOutUnread: boolean;
   /** Why the card no longer fits the garden, in the card's own words; left out while it does. */
   readonly outOfDate?: string;
 }
 
+/** What is said of a card that blanks no measure by itself. */
+export const EARLIER_CARD =
+  'An earlier version made this card: it does not keep to the label when a rate changes. Make the card again.';
+
 const number = (cell: CellState): number | undefined =>
   typeof cell.value === 'number' ? cell.value : undefined;
 
+const at = (snapshot: Snapshot, name: string): CellState => {
+  const area = areaNamed(snapshot, name);
+  return area ? cellAt(snapshot, area.sheet, area.row, area.column) : { value: null };
+};
+
+type Figures = Record<'fills' | 'plants' | 'madeUp' | 'need' | 'finish', number | undefined> & {
+  readonly unit: string;
+  readonly cost: number | undefined;
+};
+
+/** What the card says now. */
+const figuresNow = (snapshot: Snapshot): Figures => {
+  const figure = (key: keyof typeof CARD_CELLS) => number(at(snapshot, CARD_CELLS[key]));
+  return {
+    fills: figure('fills'),
+    plants: figure('plants'),
+    madeUp: figure('madeUp'),
+    need: figure('need'),
+    finish: figure('finish'),
+    unit: labelOf(at(snapshot, 'Rig_barrel_unit')),
+    cost: figure('cost'),
+  };
+};
+
+/** What it said when it was made. */
+const figuresMade = (snapshot: Snapshot): Figures => {
+  const area = areaNamed(snapshot, CARD_MADE)!;
+  const cells = cellsOf(snapshot, area).map(([cell]) => cell!);
+  const of = (key: (typeof MADE_ROWS)[number]) => cells[MADE_ROWS.indexOf(key)] ?? { value: null };
+  return {
+    fills: number(of('fills')),
+    plants: number(of('plants')),
+    madeUp: number(of('madeUp')),
+    need: number(of('need')),
+    finish: number(of('finish')),
+    unit: labelOf(of('unit')),
+    cost: number(of('cost')),
+  };
+};
+
+const productOf =
+  (made: boolean) =>
+  ([product, unit, amount, cost, madeAmount, madeCost]: readonly CellState[]):
+    CardProductReading | undefined => {
+    const [amountCell, costCell] = made ? [madeAmount, madeCost] : [amount, cost];
+    const told = amountCell && number(amountCell);
+    const price = costCell && number(costCell);
+    if (!product || !unit || told === undefined) return undefined;
+    return {
+      product: labelOf(product),
+      unit: labelOf(unit),
+      amount: told,
+      ...(price === undefined ? {} : { cost: price }),
+    };
+  };
+
+const outOfDateWords = (snapshot: Snapshot): string => {
+  if (isUnguarded(snapshot)) return EARLIER_CARD;
+  const said = at(snapshot, CARD_CHECK);
+  return said.error === undefined && said.value !== null
+    ? labelOf(said)
+    : 'The card cannot be worked out here. Make the card again.';
+};
+
 /**
- * The card of the workbook, or undefined where there is none or where one of its figures is no number: then a
- * formula of it shows an error, or nothing computed it yet.
+ * The card of the workbook, or undefined where there is none or where one of its figures is no number: then nothing
+ * computed it yet. A card that is out of date answers with what it was made with.
  *
  * @param snapshot with `cardAreas` and `gardenAreas` read
  */
 export const readCard = (snapshot: Snapshot): CardReading | undefined => {
   const printed = areaNamed(snapshot, CARD);
-  const unit = areaNamed(snapshot, 'Rig_barrel_unit');
-  if (!printed || !unit) return undefined;
-  const at = (name: string): CellState => {
-    const area = areaNamed(snapshot, name);
-    return area ? cellAt(snapshot, area.sheet, area.row, area.column) : { value: null };
-  };
-  const figure = (key: CardCell) => number(at(CARD_CELLS[key]));
-  const figures = {
-    date: figure('date'),
-    start: figure('start'),
-    finish: figure('finish'),
-    fills: figure('fills'),
-    plants: figure('plants'),
-    madeUp: figure('madeUp'),
-    need: figure('need'),
-  };
-  if (Object.values(figures).some((value) => value === undefined)) return undefined;
-  const cost = figure('cost');
-  const outOfDate = labelOf(at(CARD_CHECK));
+  if (!printed || !areaNamed(snapshot, 'Rig_barrel_unit')) return undefined;
+  const outOfDate = outOfDateWords(snapshot);
+  const made = outOfDate !== '' && !isUnguarded(snapshot);
+  const { unit, cost, ...figures } = made ? figuresMade(snapshot) : figuresNow(snapshot);
+  const date = number(at(snapshot, CARD_CELLS.date));
+  const start = number(at(snapshot, CARD_CELLS.start));
+  if (Object.values({ ...figures, date, start }).some((value) => value === undefined)) return undefined;
   const list = areaNamed(snapshot, CARD_PRODUCTS);
-  const products = list ? cellsOf(snapshot, list).map(productOf) : [];
+  const products = list ? cellsOf(snapshot, list).map(productOf(made)) : [];
   if (products.includes(undefined)) return undefined;
+  const reason = labelOf(at(snapshot, LATER_CELLS.reason));
   return {
     ...(figures as Required<{ [Key in keyof typeof figures]: number }>),
+    date: date!,
+    start: start!,
     sheet: printed.sheet,
-    mix: labelOf(at(CARD_CELLS.mix)),
-    unit: labelOf(at('Rig_barrel_unit')),
+    style: labelOf(at(snapshot, CARD_CELLS.style)).toLowerCase() === 'equal' ? 'equal' : 'full',
+    mix: labelOf(at(snapshot, CARD_CELLS.mix)),
+    unit,
+    leaveOutUnread: labelOf(at(snapshot, LATER_CELLS.leftOut)) === 'yes',
     ...(cost === undefined ? {} : { cost }),
+    ...(reason === '' ? {} : { overLabelReason: reason }),
     ...(outOfDate === '' ? {} : { outOfDate }),
     products: products as CardProductReading[],
-  };
-};
-
-const productOf = (cells: readonly CellState[]): CardProductReading | undefined => {
-  const [product, unit, amount, cost] = cells;
-  const [amountNow, costNow] = [amount && number(amount), cost && number(cost)];
-  if (!product || !unit || amountNow === undefined) return undefined;
-  return {
-    product: labelOf(product),
-    unit: labelOf(unit),
-    amount: amountNow,
-    ...(costNow === undefined ? {} : { cost: costNow }),
   };
 };

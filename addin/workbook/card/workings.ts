@@ -1,77 +1,87 @@
 import type { CellInput, StyleToken } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
-import { TIME, VOLUME, overFills, place, workingsAt } from './cardContext';
-import { MEASURED_IN, cell, cells, formula, ofProduct } from './cardFormulas';
+import { TIME, VOLUME, fillRanges, lastTime, overFills, place, workings as workingsOf } from './cardContext';
+import { cell, cells, formula, quoted } from './cardFormulas';
+import { measureHeads } from './measureCells';
+import { productFigures } from './productFigures';
+import { rigFigures } from './rigFigures';
 
-const productList = (context: CardContext): PageCell[] => {
+/** Share by which the counts give more, or less, than the doses ask for. */
+const apart = (context: CardContext): string => {
   const { sources, request, layout } = context;
-  const work = workingsAt(layout.column.workings);
-  const { row, column } = work.products;
-  const heads = ['Product', 'Unit', 'Whole round', 'Cost'].map((label, at) =>
-    place(row, column + at, label, 'header'),
-  );
-  const lines = request.products.flatMap(({ name, way }, index) => {
-    const at = row + 1 + index;
-    const unit = MEASURED_IN[way];
-    const of = (what: Parameters<typeof ofProduct>[2]) => ofProduct(sources, cell(at, column), what);
-    const cost =
-      `IF(N(${of('price')})>0,IF(${cell(at, column + 2)}=0,0,FEED.COST(${cell(at, column + 2)},${cell(at, column + 1)},` +
-      `${of('price')},${of('pack')},${of('packUnit')},${of('density')})),"not known")`;
-    return [
-      place(at, column, name, 'computed'),
-      place(at, column + 1, unit, 'computed'),
-      place(
-        at,
-        column + 2,
-        formula(overFills(context, work.productColumns + 3 * index + 2)),
-        'computed',
-        '0.0##',
-      ),
-      place(at, column + 3, formula(cost), 'computed', '0.00'),
-    ];
-  });
-  return [...heads, ...lines];
+  const { rig, doses } = sources;
+  const { counts, column } = layout;
+  const last = column.firstClass + request.sizeClasses.length - 1;
+  const row = (at: number) => cells(at, column.firstClass, at, last);
+  const plants = row(counts.plants);
+  const given = `FEED.DOSE(SUMPRODUCT(${plants},${row(counts.seconds)}),${rig.flow.value},${rig.flow.unit},${doses.unit})`;
+  return `${given}/SUMPRODUCT(${plants},${row(counts.dose)})-1`;
 };
 
-/** Beside the card and not printed: what can be changed on it, and the sums that the log takes over. */
-export const workings = (context: CardContext): PageCell[] => {
+const heaviest = (context: CardContext): string => {
   const { request, layout } = context;
-  const first = layout.column.workings;
-  const work = workingsAt(first);
+  const { rig } = workingsOf(context);
+  const level = `MAX(${fillRanges(context, layout.column.pumpOut)})+${rig('heel')}`;
+  return `FEED.WEIGHT(${level},${rig('unit')},${quoted(request.weightUnit)},${rig('weight')})`;
+};
+
+/** What the round came to when the card was made: values, so that it can be logged whatever the sheets say later. */
+const record = (context: CardContext): PageCell[] => {
+  const { made } = context.request;
+  const { row, column } = workingsOf(context).work.made;
+  const lines: [string, CellInput, string][] = [
+    ['Fills, as made', made.fills, '0'],
+    ['Plants, as made', made.plants, '0'],
+    ['Made up, as made', made.madeUp, VOLUME],
+    ['Need, as made', made.need, VOLUME],
+    ['Done by, as made', made.finish, TIME],
+    ['Unit, as made', made.unit, '@'],
+    ['Cost, as made', made.cost ?? 'not known', '0.00'],
+  ];
+  return lines.flatMap(([label, value, format], at) => [
+    place(row + at, column - 1, label, 'header'),
+    place(row + at, column, value, 'computed', format),
+  ]);
+};
+
+const pairs = (context: CardContext): PageCell[] => {
+  const { sources, request, layout } = context;
+  const { work } = workingsOf(context);
   const figures = layout.stations.map(({ fillHeader }) => fillHeader);
   const sumOf = (column: number) => `SUM(${figures.map((row) => cell(row, column)).join(',')})`;
-  const last = request.stations.length - 1;
-  const finish = cell(
-    layout.stations[last]!.firstFill + request.stations[last]!.fills - 1,
-    layout.column.doneBy,
-  );
-  const { row, column } = work.products;
-  const costs = cells(row + 1, column + 3, row + Math.max(1, request.products.length), column + 3);
-  const known = `COUNT(${costs})=${request.products.length}`;
+  const finish = `${lastTime(context, work.doneBy)}/1440`;
+  const { row, column } = work.product(0, 'cost');
+  const costs = cells(row, column, row + Math.max(1, request.products.length) - 1, column);
+  const cost = `IF(COUNT(${costs})=${request.products.length},SUM(${costs}),"not known")`;
+  const mix = `IF(TRIM(${sources.mix.name})="",${quoted(request.unnamed)},TRIM(${sources.mix.name}))`;
   const rows: [string, { row: number; column: number }, CellInput, StyleToken, string][] = [
     ['Date', work.date, request.date, 'input', 'yyyy-mm-dd'],
     ['Start', work.start, request.start, 'input', TIME],
     ['Fills: full or equal', work.style, request.style, 'input', '@'],
-    ['Mix', work.mix, request.mixName, 'input', '@'],
+    ['Mix', work.mix, formula(mix), 'computed', '@'],
     ['Fills now', work.fills, formula(sumOf(work.fills0)), 'computed', '0'],
     ['Plants', work.plants, formula(sumOf(work.plants0)), 'computed', '0'],
+    ['Counts give more by', work.apart, formula(apart(context)), 'computed', '0.0%'],
     ['Made up', work.madeUp, formula(overFills(context, layout.column.makeUp)), 'computed', VOLUME],
     ['Need', work.need, formula(sumOf(work.need0)), 'computed', VOLUME],
     ['Done by', work.finish, formula(finish), 'computed', TIME],
-    [
-      'Cost',
-      work.cost,
-      formula(request.products.length === 0 ? '0' : `IF(${known},SUM(${costs}),"not known")`),
-      'computed',
-      '0.00',
-    ],
+    ['Cost', work.cost, request.products.length === 0 ? 0 : formula(cost), 'computed', '0.00'],
+    ['Why above the label', work.reason, request.overLabelReason || null, 'input', '@'],
+    ['Unread rows left out', work.leftOut, request.leaveOutUnread ? 'yes' : 'no', 'computed', '@'],
+    ['Heaviest', work.heaviest, formula(heaviest(context)), 'computed', '0'],
   ];
-  return [
-    ...rows.flatMap(([label, at, input, style, format]) => [
-      place(at.row, at.column - 1, label, 'header'),
-      place(at.row, at.column, input, style, format),
-    ]),
-    ...(request.products.length > 0 ? productList(context) : []),
-  ];
+  return rows.flatMap(([label, at, input, style, format]) => [
+    place(at.row, at.column - 1, label, 'header'),
+    place(at.row, at.column, input, style, format),
+  ]);
 };
+
+/** Beside the card and not printed: what can be changed on it, what its numbers come from, and what the log takes over. */
+export const workingCells = (context: CardContext): PageCell[] => [
+  ...pairs(context),
+  ...productFigures(context),
+  ...rigFigures(context),
+  ...measureHeads(context),
+  ...record(context),
+];

@@ -7,6 +7,8 @@ const ofProduct = (column: string): string =>
 
 /** The measure that a rate is written in: what stands before its stroke. */
 const MEASURE = 'LEFT({rateUnit},FIND("/",{rateUnit})-1)';
+/** Said beside a rate, and in place of an amount, above the label's greatest one. */
+const ABOVE = 'above the label';
 const BLANK = 'OR({product}="",{rate}="",{rateUnit}="")';
 
 /** mg/L of a nutrient, from the grams of product in a litre; says so where the product's density is missing. */
@@ -53,26 +55,26 @@ export const mixTable = defineTable({
       schema: optional(rateUnitCell),
       note: 'As labels print it: tbsp/gal, mL/L, g/L, oz/100 gal.',
     }),
-    barrelful: computed({
-      header: 'For a full barrel',
-      width: 13,
-      format: '0.0##',
-      note: 'In the measure of the rate, for the barrel filled to its line.',
-      formula: `=IF(OR(${BLANK},NOT(ISNUMBER({Rig_barrel}))),"",FEED.DILUTE({rate},{rateUnit},{Rig_barrel}*IF({Rig_fill_line}>0,{Rig_fill_line},1),{Rig_barrel_unit},${MEASURE}))`,
-    }),
-    measure: computed({
-      header: 'In',
-      width: 8,
-      formula: `=IF(${BLANK},"",${MEASURE})`,
-    }),
     label: computed({
       header: 'Against the label',
       width: 20,
       note: "Whether the rate is within the label's greatest one.",
       formula:
         `=IF(${BLANK},"",IF(${ofProduct('greatestRate')}>0,` +
-        `IF(FEED.INUNITS({rate},{rateUnit},${ofProduct('greatestRateUnit')},${ofProduct('density')})>${ofProduct('greatestRate')}*(1+1E-9),"above the label","within the label"),` +
+        `IF(FEED.INUNITS({rate},{rateUnit},${ofProduct('greatestRateUnit')},${ofProduct('density')})>${ofProduct('greatestRate')}*(1+1E-9),"${ABOVE}","within the label"),` +
         `"label's rate not given"))`,
+    }),
+    barrelful: computed({
+      header: 'For a full barrel',
+      width: 13,
+      format: '0.0##',
+      note: "In the measure of the rate, for the barrel filled to its line. Above the label's greatest rate no number stands here.",
+      formula: `=IF(OR(${BLANK},NOT(ISNUMBER({Rig_barrel}))),"",IF({label}="${ABOVE}","${ABOVE}",FEED.DILUTE({rate},{rateUnit},{Rig_barrel}*IF({Rig_fill_line}>0,{Rig_fill_line},1),{Rig_barrel_unit},${MEASURE})))`,
+    }),
+    measure: computed({
+      header: 'In',
+      width: 8,
+      formula: `=IF(${BLANK},"",${MEASURE})`,
     }),
     N: nutrientColumn('N'),
     P2O5: nutrientColumn('P2O5'),

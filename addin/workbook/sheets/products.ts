@@ -47,6 +47,12 @@ export const productsTable = defineTable({
       schema: optional(rateUnitCell),
       note: 'As labels print it: tbsp/gal, mL/L, g/L, oz/100 gal.',
     }),
+    inMix: computed({
+      header: 'In the mix',
+      width: 16,
+      note: "Whether today's mix keeps to the greatest rate beside.",
+      formula: '=IF({name}="","",IFERROR(INDEX({mix.label},MATCH({name},{mix.product},0)),""))',
+    }),
     solubility: input({
       header: 'Dissolves, g/L',
       width: 12,

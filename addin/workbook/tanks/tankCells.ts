@@ -1,7 +1,7 @@
 import type { Area, CellInput, StyleToken } from '../change';
 import type { PageCell } from '../page';
 import { place } from '../card/cardContext';
-import { cell, cells, formula, inUnit, spilledBetween } from '../card/cardFormulas';
+import { cell, cells, formula, inUnit, wandOpen } from '../card/cardFormulas';
 import type { CardSources } from '../card/cardSources';
 
 /** What the sheet starts with; all of it can be changed there. */
@@ -34,8 +34,10 @@ const needOf = (sources: CardSources, station: string, name: string, plants: str
   const { beds, doses, rig } = sources;
   const solution =
     station === '' ? `SUM(${beds.solution})` : `SUMIFS(${beds.solution},${beds.station},${name})`;
+  const spill = `FEED.DOSE(${rig.betweenPlants}*${plants},${rig.flow.value},${rig.flow.unit},${rig.barrel.unit})`;
+  const spilled = `IF(AND(${wandOpen(sources)},${rig.betweenPlants}*${plants}>0),${spill},0)`;
   return (
-    `IF(${plants}>0,FEED.INUNITS(${solution},${doses.unit},${rig.barrel.unit})+${spilledBetween(sources, plants)}` +
+    `IF(${plants}>0,FEED.INUNITS(${solution},${doses.unit},${rig.barrel.unit})+${spilled}` +
     `+${inUnit(rig.hose, rig.barrel.unit)},0)`
   );
 };
@@ -72,7 +74,8 @@ const limitRows = ({ rig }: CardSources, { limits, style }: TankRequest): PageCe
   ]);
 };
 
-const barrelRow = ({ rig }: CardSources, request: TankRequest, row: number, barrel: number): PageCell[] => {
+const barrelRow = (sources: CardSources, request: TankRequest, row: number, barrel: number): PageCell[] => {
+  const { rig, mix } = sources;
   const { firstStation } = tankRows(request);
   const at = (of: Column) => cell(row, column(of));
   const needs = request.stations.map((_, index) => cell(firstStation + index, 2));
@@ -106,12 +109,12 @@ const barrelRow = ({ rig }: CardSources, request: TankRequest, row: number, barr
     ],
     [
       'mixing',
-      `${at('fills')}*${rig.premixMinutes}+${minutes(`(${total}+${visited}*${heel})`, rig.tapFlow)}`,
+      `IF(COUNTIF(${mix.rate},">0")>0,${at('fills')}*${rig.premixMinutes},0)+${minutes(`(${total}+${visited}*${heel})`, rig.tapFlow)}`,
       '#,##0',
     ],
     [
       'round',
-      `${at('mixing')}+${minutes(total, rig.flow)}+IF(${rig.wandStaysOpen}="yes",0,${rig.betweenPlants}*${plants}/60)` +
+      `${at('mixing')}+${minutes(total, rig.flow)}+IF(${wandOpen(sources)},0,${rig.betweenPlants}*${plants}/60)` +
         `+${at('moves')}*${rig.moveMinutes}`,
       '#,##0',
     ],

@@ -1,11 +1,11 @@
+import type { System } from '../../core';
 import type { Area, Change, Edit } from '../change';
 import { cardSources } from '../card/cardSources';
 import { extent, pageEdits } from '../page';
-import { WorkbookError } from '../port';
 import type { Snapshot } from '../port';
-import { gardenSheets } from '../sheets/gardenSheets';
+import { standingSheets } from '../sheets/standingSheets';
 import { areaNamed } from '../snapshot';
-import { freeTitle, placesOf } from '../tables/buildSheets';
+import { freeTitle } from '../tables/buildSheets';
 import { tankCells, tankChartAreas } from './tankCells';
 import type { TankRequest } from './tankCells';
 
@@ -22,13 +22,12 @@ const COLUMNS = 8;
  * @param snapshot with `gardenAreas` read
  * @throws WorkbookError where a sheet that the formulas read is not there
  */
-export const tankSheet = (snapshot: Snapshot, wanted: Omit<TankRequest, 'sheet'>): Change => {
-  const places = placesOf(gardenSheets, snapshot);
-  if (!places) {
-    throw new WorkbookError(
-      'A sheet of the garden, or a column of one, is missing. Make the plant inventory again, which puts it back, then compare barrels.',
-    );
-  }
+export const tankSheet = (
+  snapshot: Snapshot,
+  wanted: Omit<TankRequest, 'sheet'>,
+  measures: System,
+): Change => {
+  const { edits: mended, places } = standingSheets(snapshot, measures, 'compare barrels');
   const earlier = areaNamed(snapshot, TANKS);
   const sheet =
     earlier?.sheet ??
@@ -41,6 +40,7 @@ export const tankSheet = (snapshot: Snapshot, wanted: Omit<TankRequest, 'sheet'>
   const all: Area = extent(sheet, cells);
   const { labels, mixing, round } = tankChartAreas(request);
   const edits: Edit[] = [
+    ...mended,
     ...(earlier ? [] : [{ kind: 'addSheet', sheet } as const]),
     ...pageEdits(sheet, cells, earlier),
     { kind: 'width', sheet, column: 0, columns: 1, characters: FIRST_WIDTH },

@@ -1,4 +1,4 @@
-import { SIZE_CLASSES, type System } from '../../core';
+import { nameKey, SIZE_CLASSES, type System } from '../../core';
 import type { Change } from '../change';
 import type { Garden } from '../garden';
 import type { Snapshot } from '../port';
@@ -9,7 +9,6 @@ import { placeSheets, type BuiltSheets } from '../tables/buildSheets';
 import { checkWishes } from '../tables/checkWishes';
 import type { FormWish } from '../tables/writeForm';
 import type { TableWish } from '../tables/writeTable';
-import { nameKey } from '../walk';
 
 /** What an action wants of the garden's sheets. */
 export interface GardenWish {

@@ -1,11 +1,10 @@
-import type { System } from '../../core';
+import { nameKey, type System } from '../../core';
 import type { Change } from '../change';
 import type { MixRow, Product } from '../garden';
 import type { Snapshot } from '../port';
 import { mixTable } from '../sheets/mix';
 import { readTable } from '../tables/readTable';
 import type { TableWish } from '../tables/writeTable';
-import { nameKey } from '../walk';
 import { gardenChange } from './gardenChange';
 
 /** A product to keep; with its row it is written there, and may have another name. */

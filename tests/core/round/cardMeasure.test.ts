@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cardMeasure, density, findUnit, litres, productFor } from '../../../addin/core';
+import { cardMeasure, density, findUnit, litres, productFor, stockMeasure } from '../../../addin/core';
 import { expectSame, gallons, rate } from './garden';
 
 const unit = (token: string) => findUnit(token)!;
@@ -9,6 +9,7 @@ describe('measures on the card', () => {
     // 100 mL are 20.288 tsp; the nearest quarter is 20 1/4.
     const amount = productFor(rate(1, 'mL/L'), litres(100));
     const measure = cardMeasure(amount, unit('tsp'), rate(1, 'mL/L'), undefined, litres(100));
+    // Three measures: two of them, 1/3 cup 4 tsp or 1/3 cup 2 tbsp, would be off by 3 % and more.
     expect(measure).toMatchObject({
       words: '1/3 cup 1 tbsp 1 1/4 tsp',
       measured: 20.25,
@@ -35,7 +36,7 @@ describe('measures on the card', () => {
     expect(near).toMatchObject({ words: '101 mL', rounding: 'nearest' });
     const down = cardMeasure(amount, unit('mL'), asked, asked, litres(100));
     expect(down).toMatchObject({ words: '100 mL', rounding: 'down' });
-    expectSame('error' in down ? down.error : undefined, 100 / 100.8 - 1);
+    expectSame(down?.error, 100 / 100.8 - 1);
   });
 
   test('a rate planned above the label with a reason is not passed either', () => {
@@ -69,12 +70,7 @@ describe('measures on the card', () => {
     const asked = rate(1, 'g/L');
     const amount = productFor(asked, litres(100));
     const guess = cardMeasure(amount, unit('mL'), asked, undefined, litres(100));
-    expect(guess).toEqual({
-      refused:
-        'Density: nothing was given, and measuring in mL goes between volume and mass; ' +
-        'use the grams that one millilitre weighs.',
-      place: 'mix',
-    });
+    expect(guess).toBeUndefined();
     const known = cardMeasure(amount, unit('mL'), asked, undefined, litres(100), density(0.8));
     expect(known).toMatchObject({ words: '125 mL' });
   });
@@ -89,19 +85,35 @@ describe('measures on the card', () => {
     expect(unknown).toMatchObject({ words: '100 mL', rounding: 'down' });
   });
 
-  test('too little to measure is a sentence, also where rounding down leaves nothing', () => {
+  test('too little to measure is told as a part of a stock, never above the label', () => {
     const asked = rate(0.02, 'mL/L');
-    const small = cardMeasure(productFor(asked, litres(10)), unit('mL'), asked, undefined, litres(10));
-    expect(small).toEqual({
-      refused:
-        'Amount: 0.2 mL was given, less than the finest measure that keeps to the label; use an amount of 1 mL or more.',
-      place: 'mix',
-    });
+    const small = cardMeasure(productFor(asked, litres(10)), unit('mL'), asked, undefined, litres(10))!;
+    expect(small.words).toBe('too little to measure: 5 mL in 1 L of water, 40 mL of that');
+    expect(small.tooLittle).toBe(true);
+    expectSame(small.measured, 0.2);
+    // 0.8 mL may not be rounded up to 1 mL, but is measurable where no label is known.
     const most = rate(0.08, 'mL/L');
-    const atLabel = cardMeasure(productFor(most, litres(10)), unit('mL'), most, most, litres(10));
-    expect(atLabel).toHaveProperty('refused');
-    expect(cardMeasure(productFor(most, litres(10)), unit('mL'), most, undefined, litres(10))).toMatchObject({
-      words: '1 mL',
-    });
+    const amount = productFor(most, litres(10));
+    const atLabel = cardMeasure(amount, unit('mL'), most, most, litres(10))!;
+    expect(atLabel.words).toBe('too little to measure: 5 mL in 1 L of water, 160 mL of that');
+    expectSame(atLabel.measured, 0.8);
+    expect(cardMeasure(amount, unit('mL'), most, undefined, litres(10))).toMatchObject({ words: '1 mL' });
+  });
+
+  test.each([
+    [0.0588, 'tsp', '1 tsp in 1 qt of water, 3 tbsp 2 1/4 tsp of that'],
+    [0.005, 'tsp', '1 tsp in 5 gal of water, 1/3 cup 1 tbsp of that'],
+    [0.1, 'oz', '1 oz in 1 qt of water, 1/3 cup 1 tbsp of that'],
+    [0.05, 'imp fl oz', '1 imp fl oz in 1 imp gal of water, 8 imp fl oz of that'],
+    [0.4, 'g', '5 g in 1 L of water, 80 mL of that'],
+    [0.01, 'mL', '5 mL in 10 L of water, 20 mL of that'],
+  ])('%d %s is measured as %s', (amount, token, words) => {
+    expect(stockMeasure(amount, unit(token))?.words).toBe(words);
+  });
+
+  test('a stock holds what it says, to the error of its part, and nothing where the part is too little too', () => {
+    const stock = stockMeasure(0.0588, unit('tsp'))!;
+    expectSame(stock.measured, 11.25 / 192);
+    expect(stockMeasure(1e-6, unit('tsp'))).toBeUndefined();
   });
 });

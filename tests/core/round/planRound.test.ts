@@ -204,9 +204,15 @@ describe('plain water', () => {
 describe('cost', () => {
   const priced = { ...powder, unitPrice: { per: 'gram' as const, price: 0.02 } };
 
-  test('it is price × product, where every price is known', () => {
+  test('it is price × what is measured, where every price is known', () => {
     const fish = { ...liquid, unitPrice: { per: 'litre' as const, price: 10 } };
-    expectSame(planned(round({ mix: [priced, fish] })).totals.cost, 202 * 0.02 + 0.808 * 10);
+    // Fills of 102 and 100 L take 102 and 100 g, and 408 and 400 mL, measured in steps of 5 mL as 410 and 400.
+    const { totals } = planned(round({ mix: [priced, fish] }));
+    const [grams, millilitres] = totals.products.map(({ measured }) =>
+      measured.kind === 'mass' ? measured.mass : measured.volume * 1000,
+    );
+    expectSame(totals.cost, grams! * 0.02 + (millilitres! / 1000) * 10);
+    expect([grams, millilitres]).toEqual([202, 810]);
   });
 
   test('it is left out where one price is not known', () => {
@@ -217,7 +223,7 @@ describe('cost', () => {
     const byMass = { ...liquid, unitPrice: { per: 'gram' as const, price: 0.01 } };
     expect(planned(round({ mix: [byMass] })).totals).not.toHaveProperty('cost');
     const dense = { ...byMass, density: 1.2 as typeof liquid.density };
-    expectSame(planned(round({ mix: [dense] })).totals.cost, 808 * 1.2 * 0.01);
+    expectSame(planned(round({ mix: [dense] })).totals.cost, 810 * 1.2 * 0.01);
   });
 
   test('a product got for nothing costs nothing', () => {

@@ -7,6 +7,7 @@ describe('an optional argument is left out by', () => {
     [['DILUTE', 1, 'tbsp/gal', 60, 'gal', 'cup'], 1],
     [['STOCK', 100, 60, 'gal'], 1],
     [['MEASURE', 3.75, 'cup'], 1],
+    [['MEASURABLE', 3.43, 'cup'], 1],
     [['PREMIX', 800, 'g', 200, 'L'], 2],
     [['BARREL', 30, 20, 'in', 'gal'], 1],
     [['WEIGHT', 60, 'gal', 'lb'], 1],
@@ -15,6 +16,7 @@ describe('an optional argument is left out by', () => {
     [['SECONDS', 1, 'gal', 2.6, 'gal/min'], 1],
     [['UNITCOST', 48, 25, 'lb', 'oz'], 1],
     [['COST', 8, 'oz', 48, 25, 'lb'], 1],
+    [['HOWLONG', 94], 1],
   ];
 
   test('the table names every function that has one', () => {

@@ -62,7 +62,12 @@ describe('the card of the sample garden', () => {
     const planned = planRound(input);
     if ('refused' in planned) throw new Error(planned.refused);
     plan = planned;
-    const change = makeCard(now, readGarden(now), plan, { date: 46_152, start: START, style: 'full' });
+    const change = makeCard(
+      now,
+      readGarden(now),
+      { input, plan },
+      { date: 46_152, start: START, style: 'full' },
+    );
     sheet = (change.edits.find(({ kind }) => kind === 'page') as Extract<Edit, { kind: 'page' }>).area.sheet;
     await bench.call('apply', change);
   });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { findUnit, measure } from '../../../addin/core';
-import { cardStep } from '../../../addin/core/round/cardStep';
+import { suitingStep } from '../../../addin/core';
 
 const unit = (token: string) => findUnit(token)!;
 
@@ -16,13 +16,13 @@ test.each([
   [4, 'lb', 1],
   [600, 'g', 10],
 ])('%d %s is measured in steps of %d', (amount, token, step) => {
-  expect(cardStep(amount, unit(token))).toBe(step);
+  expect(suitingStep(amount, unit(token))).toBe(step);
 });
 
 test('a coarser step than the finest costs at most 1 %', () => {
   for (const token of ['tsp', 'cup', 'mL', 'L', 'oz', 'lb', 'g', 'imp fl oz']) {
     for (let amount = 0.1; amount < 3000; amount *= 1.07) {
-      const step = cardStep(amount, unit(token));
+      const step = suitingStep(amount, unit(token));
       const finest = measure(amount, unit(token));
       const told = measure(amount, unit(token), step);
       if (told === undefined || told.words === finest?.words) continue;

@@ -1,0 +1,140 @@
+import type { CellInput } from '../change';
+import type { PageCell } from '../page';
+import type { CardContext, ProductColumn } from './cardContext';
+import { PRODUCT_COLUMNS, measureIndex, place, workings } from './cardContext';
+import { cells, formula, quoted } from './cardFormulas';
+import type { CardProduct } from './cardLayout';
+
+const HEADS: Readonly<Record<ProductColumn, string>> = {
+  name: 'Product',
+  unit: 'Unit',
+  total: 'Whole round',
+  cost: 'Cost',
+  madeTotal: 'Whole round, as made',
+  madeCost: 'Cost, as made',
+  mixRow: 'Row of the mix',
+  productRow: 'Row of the products',
+  rate: 'Rate',
+  rateUnit: 'Rate, unit',
+  greatest: 'Greatest rate',
+  greatestUnit: 'Greatest rate, unit',
+  density: 'Density',
+  solubility: 'Solubility',
+  each: 'In one unit of the barrel',
+  greatestEach: 'Label allows in one',
+  perLitre: 'In a litre',
+  hotEach: 'Hot water for one',
+  price: 'Price',
+  pack: 'Pack',
+  packUnit: 'Pack, unit',
+  madeRate: 'Rate, as made',
+  madeUnit: 'Rate, unit, as made',
+  changed: 'Changed',
+  over: 'Above the label',
+  fault: 'What is wrong',
+  instead: 'In place of measures',
+};
+
+const FORMATS: Partial<Readonly<Record<ProductColumn, string>>> = {
+  total: '0.0##',
+  cost: '0.00',
+  madeTotal: '0.0##',
+  madeCost: '0.00',
+  each: '0.0##',
+  greatestEach: '0.0##',
+};
+
+/** How a rate of the product's kind is told for a litre. */
+export const perLitreUnit = ({ unit }: CardProduct): string => (['oz', 'g'].includes(unit) ? 'g/L' : 'mL/L');
+
+/** Hot water for one unit of the barrel; words where the powder's solubility, or the density it takes, is not known. */
+const hotWater = (context: CardContext, index: number, one: CardProduct): string => {
+  const { product } = workings(context);
+  if (one.form !== 'powder') return '0';
+  const [density, solubility] = [product(index, 'density'), product(index, 'solubility')];
+  const weighed = perLitreUnit(one) === 'g/L' ? '' : `,N(${density})>0`;
+  const water = quoted(context.request.hotWaterUnit);
+  const least = `FEED.PREMIX(${product(index, 'each')},${quoted(one.unit)},${solubility},${water},0,${density})`;
+  return `IF(AND(N(${solubility})>0${weighed}),${least},"not known")`;
+};
+
+/** The figures of one product, looked up once, and what keeps its measures from being shown. */
+const formulas = (
+  context: CardContext,
+  index: number,
+  one: CardProduct,
+): Partial<Record<ProductColumn, string>> => {
+  const { sources, request } = context;
+  const { work, at, product, rig, says } = workings(context);
+  const of = (what: ProductColumn) => product(index, what);
+  const { mix, products } = sources;
+  const fills = request.stations.reduce((sum, station) => sum + station.fills, 0);
+  const lastMeasure = work.measure(measureIndex(context, fills - 1, request.products.length - 1), 'product');
+  const down = (what: 'product' | 'measured') => {
+    const { row, column } = work.measure(0, what);
+    return cells(row, column, lastMeasure.row, column);
+  };
+  const unit = quoted(one.unit);
+  const eachOf = (rate: string, rateUnit: string) =>
+    `FEED.DILUTE(${rate},${rateUnit},1,${rig('unit')},${unit},${of('density')})`;
+  const priced = `FEED.COST(${of('total')},${unit},${of('price')},${of('pack')},${of('packUnit')},${of('density')})`;
+  const inProducts = (column: string) => `INDEX(${column},${of('productRow')})`;
+  const gone = one.labelKnown ? `NOT(${of('greatest')}>0)` : `ISTEXT(${of('greatest')})`;
+  return {
+    total: `SUMIF(${down('product')},${index + 1},${down('measured')})`,
+    cost: `IF(${of('price')}="","not known",IF(${of('total')}=0,0,IFERROR(${priced},"not known")))`,
+    mixRow: `FEED.ROWOF(${of('name')},${mix.product})`,
+    productRow: `FEED.ROWOF(${of('name')},${products.product})`,
+    rate: `INDEX(${mix.rate},${of('mixRow')})`,
+    rateUnit: `INDEX(${mix.rateUnit},${of('mixRow')})`,
+    greatest: inProducts(products.greatestRate),
+    greatestUnit: inProducts(products.greatestRateUnit),
+    density: inProducts(products.density),
+    solubility: inProducts(products.solubility),
+    each: eachOf(of('rate'), of('rateUnit')),
+    greatestEach: `IF(${of('greatest')}>0,${eachOf(of('greatest'), of('greatestUnit'))},0)`,
+    perLitre: `FEED.INUNITS(${of('rate')},${of('rateUnit')},${quoted(perLitreUnit(one))})`,
+    hotEach: hotWater(context, index, one),
+    price: `IF(COUNT(${inProducts(products.price)})=0,"",${inProducts(products.price)})`,
+    pack: inProducts(products.pack),
+    packUnit: inProducts(products.packUnit),
+    changed:
+      `OR(NOT(${of('rate')}>0),TRIM(${inProducts(products.form)})<>${quoted(one.form)},` +
+      `ABS(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')})-1)>1E-9)`,
+    over:
+      `AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
+      `OR(${at(work.reason)}="",${of('rate')}>${of('madeRate')}*(1+1E-9)))`,
+    fault:
+      `IFERROR(IF(${of('changed')},"is not in the mix as it was",IF(${gone},"has no label's rate any more",` +
+      `IF(${of('over')},"is above the label's greatest rate",""))),"is not in the mix as it was")`,
+    instead: `IF(${says}="","",IF(${of('fault')}="","Make the card again",${of('fault')}&": make the card again"))`,
+  };
+};
+
+const values = (one: CardProduct): Partial<Record<ProductColumn, CellInput>> => ({
+  name: one.name,
+  unit: one.unit,
+  madeTotal: one.measured,
+  madeCost: one.cost ?? 'not known',
+  madeRate: one.rate.value,
+  madeUnit: one.rate.unit,
+});
+
+/** A row a product: what the sheets say of it now, what it was when the card was made, and the whole round's sums. */
+export const productFigures = (context: CardContext): PageCell[] => {
+  const { products } = context.request;
+  const { work } = workings(context);
+  if (products.length === 0) return [];
+  const { row, column } = work.products;
+  const lines = products.flatMap((one, index) => {
+    const texts = formulas(context, index, one);
+    const given = values(one);
+    return PRODUCT_COLUMNS.map((of) => {
+      const text = texts[of];
+      const input = text === undefined ? given[of]! : formula(text);
+      const at = work.product(index, of);
+      return place(at.row, at.column, input, 'computed', FORMATS[of] ?? 'General');
+    });
+  });
+  return [...PRODUCT_COLUMNS.map((of, at) => place(row, column + at, HEADS[of], 'header')), ...lines];
+};
