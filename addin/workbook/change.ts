@@ -30,6 +30,7 @@ export const STYLES = [
   'numberHeader',
   'input',
   'computed',
+  'time',
   'total',
   'warning',
   'note',

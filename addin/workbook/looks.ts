@@ -31,6 +31,7 @@ const HEADER: Look = {
   ground: '#ece7ee',
   lines: { bottom: { kind: 'medium', colour: PLUM } },
 };
+const COMPUTED: Look = { italic: true, ink: INK, ground: '#f6f4f7' };
 const BIG: Look = { bold: true, size: 18, ink: '#000000' };
 
 /**
@@ -45,7 +46,9 @@ export const LOOKS: Readonly<Record<StyleToken, Look>> = {
   // Stands over its numbers, which every host puts to the right.
   numberHeader: { ...HEADER, align: 'right' },
   input: { ink: INK, ground: '#fffdf5', lines: { top: EDGE, right: EDGE, bottom: EDGE, left: EDGE } },
-  computed: { italic: true, ink: INK, ground: '#f6f4f7' },
+  computed: COMPUTED,
+  // A time in words stands as a number does.
+  time: { ...COMPUTED, align: 'right' },
   total: {
     bold: true,
     ink: INK,

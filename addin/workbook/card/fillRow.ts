@@ -64,7 +64,7 @@ export const fillRow = (context: CardContext, station: number, index: number, fi
       const whole = cell(row, at + work.whole);
       const words = formula(`IF(${makeUp}>0,${clockWords(whole)},"")`);
       return [
-        { ...place(row, printed, words, 'computed'), wrap: true },
+        { ...place(row, printed, words, 'time'), wrap: true },
         place(row, at, input, 'computed', MINUTES),
         place(row, at + work.whole, formula(wholeMinutes(cell(row, at))), 'computed', MINUTES),
       ];

@@ -105,9 +105,9 @@ const formulas = (
       `AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
       `OR(${at(work.reason)}="",${of('rate')}>${of('madeRate')}*(1+1E-9)))`,
     fault:
-      `IFERROR(IF(${of('changed')},"is not in the mix as it was",IF(${gone},"has no label's rate any more",` +
-      `IF(${of('over')},"is above the label's greatest rate",""))),"is not in the mix as it was")`,
-    instead: `IF(${says}="","",IF(${of('fault')}="","Make the card again",${of('fault')}&": make the card again"))`,
+      `IFERROR(IF(${of('changed')},"is not as it was",IF(${gone},"has lost its label's rate",` +
+      `IF(${of('over')},"is above the label",""))),"is not as it was")`,
+    instead: `IF(${says}="","",IF(${of('fault')}="","make the card again",${of('fault')}&": make again"))`,
   };
 };
 

@@ -66,9 +66,9 @@ export const stationRows = (context: CardContext, index: number, firstFill: numb
     ...request.products.map(({ name }, at): [number, CellInput] => [column.firstProduct + at, name]),
     ...(column.hotWater === undefined ? [] : [[column.hotWater, 'Hot water'] as [number, CellInput]]),
     [column.pumpOut, 'Pump out', 'numberHeader'],
-    [column.start, 'Start'],
-    [column.pumpFrom, 'Pump from'],
-    [column.doneBy, 'Done by'],
+    [column.start, 'Start', 'numberHeader'],
+    [column.pumpFrom, 'Pump from', 'numberHeader'],
+    [column.doneBy, 'Done by', 'numberHeader'],
   ];
   const bedHeads: [at: number, input: CellInput, style?: StyleToken][] = [
     [column.name, 'Bed'],
