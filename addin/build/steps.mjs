@@ -1,4 +1,5 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { join } from 'node:path';
 
 import { root } from './paths.mjs';
@@ -19,13 +20,21 @@ export const CHECKS = {
   types: tool('typescript/bin/tsc', '-p', 'tsconfig.json'),
 };
 
-/** Runs the commands one after another; returns the names of those that failed. */
-export const failures = (commands) =>
-  Object.entries(commands)
-    .filter(([name, [command, ...words]]) => {
-      console.log(`\n— ${name}`);
-      return spawnSync(command, words, { cwd: root, stdio: 'inherit' }).status !== 0;
-    })
-    .map(([name]) => name);
+/** Runs a command, shows what it said once it ended, and tells whether it went well. */
+const holds = async (name, [command, ...words]) => {
+  const child = spawn(command, words, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream.setEncoding('utf8').on('data', (part) => (said += part));
+  const [code] = await once(child, 'close');
+  console.log(`\n— ${name}${code === 0 ? '' : ', not in order'}\n${said}`.trimEnd());
+  return code === 0;
+};
 
-export const VITEST = tool('vitest/vitest.mjs', 'run', '--config', 'addin/build/vitest.config.mjs');
+/** Runs the commands beside one another; returns the names of those that failed. */
+export const failures = async (commands) => {
+  const results = await Promise.all(
+    Object.entries(commands).map(async ([name, command]) => [name, await holds(name, command)]),
+  );
+  return results.filter(([, held]) => !held).map(([name]) => name);
+};

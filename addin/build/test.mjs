@@ -1,58 +1,53 @@
-import { mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
-
 import { ensurePackages } from './dependencies.mjs';
-import { root } from './paths.mjs';
 import { ensurePrograms } from './programs.mjs';
-import { CHECKS, VITEST, failures } from './steps.mjs';
+import { CHECKS, failures } from './steps.mjs';
 
-/** `npm test`: installs what is missing, then checks, builds and tests everything. Extra words narrow the tests. */
+/**
+ * `npm test`: installs what is missing, then checks, builds and tests everything. With `--changed`, and a commit where
+ * it is not the last one, the tests that a change since then can reach; other words narrow the tests alone.
+ */
 
-const output = join(root, 'tests', 'output');
-const report = join(output, 'report.json');
+/** Paths of the tests to run, as Vitest takes them; all of them where none is named. */
+const asked = async (words) => {
+  if (words[0] !== '--changed') return words;
+  const { changedSince, reachedBy } = await import('./reach.mjs');
+  return reachedBy(changedSince(words[1] ?? 'HEAD'));
+};
 
-/** Counts of single tests; a file that could not even be loaded counts as one failure. */
-const counted = () => {
-  const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults } = JSON.parse(
-    readFileSync(report, 'utf8'),
-  );
-  const unloaded = testResults.filter(
-    ({ status, assertionResults }) => status === 'failed' && assertionResults.length === 0,
-  );
-  return {
-    passed: numPassedTests,
-    failed: numFailedTests + unloaded.length + numTodoTests,
-    // A host skips by name what it cannot do, such as computing formulas in memory; the count says so.
-    skipped: numPendingTests,
-  };
+const buildAll = async () => {
+  const { buildFunctions, buildWorkbench } = await import('./targets.mjs');
+  const { buildExtension } = await import('./calc/makeExtension.mjs');
+  const { buildOffice } = await import('./office/buildOffice.mjs');
+  for (const build of [buildFunctions, buildWorkbench, buildExtension, buildOffice]) await build();
 };
 
 const main = async () => {
   ensurePackages();
   ensurePrograms(['chromium', 'pdftoppm', 'soffice', 'uno', 'gtk3', 'Xvfb', 'openbox', 'xdotool', 'import']);
-  mkdirSync(output, { recursive: true });
-  rmSync(report, { force: true });
+  const words = process.argv.slice(2);
+  const whole = words.length === 0;
+  const checked = whole || words[0] === '--changed';
+  const tests = await asked(words);
 
-  const narrowed = process.argv.slice(2);
-  const failedChecks = narrowed.length > 0 ? [] : failures(CHECKS);
-  const { buildFunctions, buildWorkbench } = await import('./targets.mjs');
-  await buildFunctions();
-  await buildWorkbench();
-  const [failedRun] = failures({
-    tests: [...VITEST, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...narrowed],
-  });
-
-  const { passed, failed, skipped } = counted();
-  const checks = narrowed.length > 0 ? 0 : Object.keys(CHECKS).length;
-  const allFailed = Math.max(failed, failedRun ? 1 : 0) + failedChecks.length;
+  // Tests build what they need; a whole run does so beforehand, beside the checks.
+  const [failedChecks] = await Promise.all([checked ? failures(CHECKS) : [], whole ? buildAll() : undefined]);
   if (failedChecks.length > 0) console.log(`\nNot in order: ${failedChecks.join(', ')}.`);
-  console.log(`\n${passed + checks - failedChecks.length} passed, ${allFailed} failed, ${skipped} skipped`);
-  return allFailed === 0 && passed > 0 ? 0 : 1;
+
+  const none = !whole && tests.length === 0;
+  if (none) console.log('\nNo test is reached by what was changed.');
+  const { runTests } = await import('./runTests.mjs');
+  const { passed, failed, skipped } = none ? { passed: 0, failed: 0, skipped: 0 } : await runTests(tests);
+
+  const checks = checked ? Object.keys(CHECKS).length : 0;
+  const held = passed + checks - failedChecks.length;
+  const notHeld = failed + failedChecks.length;
+  console.log(`\n${held} passed, ${notHeld} failed, ${skipped} skipped`);
+  return notHeld === 0 && held > 0 ? 0 : 1;
 };
 
 try {
   process.exitCode = await main();
 } catch (error) {
-  console.error(`\n${error.message}\n\n0 passed, 1 failed`);
+  console.error(`\n${error.message}\n\n0 passed, 1 failed, 0 skipped`);
   process.exitCode = 1;
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import names from '../hosts/calc/names.json' with { type: 'json' };
 import { Licences } from './licences.mjs';
 import { dist, root } from './paths.mjs';
+import { minimizer } from './webpackPage.mjs';
 import { resolve, typeScriptRule } from './webpackTypeScript.mjs';
 
 /**
@@ -21,6 +22,7 @@ export default ({ mode, folder = join(dist, 'calc') }) => ({
   module: {
     rules: [typeScriptRule],
   },
+  optimization: { minimizer: minimizer() },
   performance: { hints: false },
   plugins: [new Licences()],
 });

@@ -10,9 +10,9 @@ import { ensurePackages } from '../dependencies.mjs';
 const asked = process.argv.indexOf('--with-engine');
 const made = async () => {
   ensurePackages();
-  const { extension, makeCarryingExtension, makeExtension } = await import('./makeExtension.mjs');
+  const { buildExtension, extension, makeCarryingExtension } = await import('./makeExtension.mjs');
   if (asked >= 0) return makeCarryingExtension(process.argv[asked + 1]);
-  await makeExtension();
+  await buildExtension();
   return extension;
 };
 try {

@@ -1,7 +1,8 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { bundle } from '../bundle.mjs';
+import { unlessFresh } from '../freshness.mjs';
 import { LICENCES } from '../licences.mjs';
 import { dist, root } from '../paths.mjs';
 import { importTypeScript } from '../typescript.mjs';
@@ -28,12 +29,9 @@ export const extensionBytes = async (folder = join(dist, 'calc'), node = undefin
   return zipped({ ...files, [node.path]: node.bytes, 'engine/LICENSE': node.licence }, [node.path]);
 };
 
-/** Makes dist/wandcount.oxt. */
-export const makeExtension = async () => {
-  const bytes = await extensionBytes();
-  mkdirSync(dist, { recursive: true });
-  writeFileSync(extension, bytes);
-};
+/** dist/wandcount.oxt. */
+export const buildExtension = () =>
+  unlessFresh('calc', async () => writeFileSync(extension, await extensionBytes()));
 
 /** Makes dist/wandcount-<platform>.oxt, which brings the program that runs the engine; returns its path. */
 export const makeCarryingExtension = async (platform) => {

@@ -4,13 +4,13 @@ import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
 import { plannedWrites } from '../../../addin/hosts/calc/plannedWrites';
 import type { Area, Change } from '../../../addin/workbook/change';
 import type { Workbook } from '../../../addin/workbook/port';
-import { startOffice, type Office } from './office';
+import { sharedOffice, type Office } from './office';
 
 /* Columns of one formula copied down cross the pipe as their first formula, both ways. */
 
 let office: Office;
 beforeAll(async () => {
-  office = await startOffice();
+  office = await sharedOffice();
 });
 afterAll(async () => office.end());
 

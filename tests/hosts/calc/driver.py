@@ -113,6 +113,13 @@ def close(request):
     state["documents"].pop(request["doc"]).close(True)
 
 
+def close_all(request):
+    for opened in state["documents"].values():
+        opened.setModified(False)
+        opened.close(True)
+    state["documents"].clear()
+
+
 def rename_first(request):
     document(request).Sheets.getByIndex(0).Name = request["to"]
 

@@ -5,13 +5,13 @@ import type { Edit } from '../../../addin/workbook/change';
 import { touchedBy } from '../../../addin/workbook/locks';
 import { contentsOf, workbookOf } from './books';
 import { DRESSED, dressInCalc } from './dress';
-import { startOffice, type Office } from './office';
+import { sharedOffice, type Office } from './office';
 
 /* Writes that fail half way: the document is as it was, and nothing of them is left to undo or redo. */
 
 let office: Office;
 beforeAll(async () => {
-  office = await startOffice();
+  office = await sharedOffice();
 });
 afterAll(async () => office.end());
 

@@ -1,27 +1,20 @@
-import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { catalogue, formulaOf, NAMESPACE } from '../../../functions';
 import { DIVISION, inCalc, NOT_AVAILABLE, sheetOf, VALUE, type Sheet, WRONG_ARGUMENT } from './cells';
-import { startOffice, type Office } from './office';
+import { processorSeconds } from './engine/engines';
+import { sharedOffice, type Office } from './office';
 
 /** What Calc shows as Err:504: it cannot hand over a parameter. */
 const REFUSED_BY_CALC = 504;
 
-/** Of Linux, as every program there is told. */
-const TICKS_A_SECOND = 100;
-
-/** Processor seconds that the office has used: unlike the clock's they do not grow with what else the computer does. */
-const processorSeconds = async (of: Office): Promise<number> => {
-  const stat = await readFile(`/proc/${of.pids().at(-1)}/stat`, 'utf8');
-  const [user = 0, system = 0] = stat.slice(stat.lastIndexOf(')')).split(' ').slice(12, 14).map(Number);
-  return (user + system) / TICKS_A_SECOND;
-};
+/** Processor seconds that the office has used. */
+const used = (): number => processorSeconds(office.pids().at(-1)!);
 
 let office: Office;
 let sheet: Sheet;
 beforeAll(async () => {
-  office = await startOffice();
+  office = await sharedOffice();
   sheet = sheetOf(office, await office.ask<string>({ do: 'open_document' }));
 });
 afterAll(async () => office.end());
@@ -123,9 +116,9 @@ describe('arguments as cells hold them', () => {
     const rows = Array.from({ length: 10_000 }, (_, row) => [1 + (row % 40), 0.1 + row / 1000]);
     await sheet.values('D1:E10000', rows);
     const need = rows.reduce((sum, [plants, dose]) => sum + plants! * dose!, 0);
-    const began = await processorSeconds(office);
+    const began = used();
     const { value } = await sheet.shows('=FEED.NEED(D:D;E:E;"gal";"gal")');
-    const took = (await processorSeconds(office)) - began;
+    const took = used() - began;
     await sheet.values(
       'D1:E10000',
       rows.map(() => ['', '']),

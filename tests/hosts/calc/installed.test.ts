@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
-import { extension } from '../../../addin/build/calc/makeExtension.mjs';
+import { buildExtension, extension } from '../../../addin/build/calc/makeExtension.mjs';
 import { sheetOf } from './cells';
 import { paneOf, words } from './engine/engines';
 import { startOffice, type Office } from './office';
@@ -9,8 +9,7 @@ import { startOffice, type Office } from './office';
 
 let office: Office;
 beforeAll(async () => {
-  // Makes the extension where it is not made yet.
-  await (await startOffice()).end();
+  await buildExtension();
   office = await startOffice({ extension: false });
 });
 afterAll(() => office?.end());

@@ -8,13 +8,13 @@ import type { PaneEvent } from '../../../taskpane/view';
 import { contentsOf, workbookOf } from './books';
 import { DRESSED, dressInCalc } from './dress';
 import { MAIN_JOB, openList } from './mainJob';
-import { startOffice, type Office } from './office';
+import { sharedOffice, type Office } from './office';
 
 /* Documents that do not take every change. LibreOffice itself heeds its locks in part, and says nothing of the rest. */
 
 let office: Office;
 beforeAll(async () => {
-  office = await startOffice();
+  office = await sharedOffice();
 });
 afterAll(async () => office.end());
 

@@ -10,7 +10,7 @@ import { untidyList } from '../../../sample-workbooks/untidyList';
 import { openTestPage, type TestPage } from '../workbench/openTestPage';
 import { contentsOf, differences, workbookOf, type Contents } from './books';
 import { LIST, MAIN_JOB, openList, sample } from './mainJob';
-import { startOffice, type Office } from './office';
+import { sharedOffice, type Office } from './office';
 
 let office: Office;
 let bench: TestPage;
@@ -43,7 +43,7 @@ const happens = (event: PaneEvent) => office.ask<View>({ do: 'job', doc, request
 
 beforeAll(async () => {
   wanted = await inWorkbench();
-  office = await startOffice();
+  office = await sharedOffice();
   doc = await openList(office);
 });
 afterAll(async () => {

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
 import { inputsFor, REFERENCES } from '../nativeReferences';
-import { startOffice, type Office } from './office';
+import { sharedOffice, type Office } from './office';
 
 const ROWS = 1_000;
 
@@ -9,7 +9,7 @@ let office: Office;
 let doc: string;
 const sheet = 'Sheet1';
 beforeAll(async () => {
-  office = await startOffice();
+  office = await sharedOffice();
   doc = await office.ask<string>({ do: 'open_document' });
 });
 afterAll(async () => office.end());

@@ -17,10 +17,9 @@ import { createInterface } from 'node:readline';
 import { setTimeout as pause } from 'node:timers/promises';
 
 import { alone } from '../../../addin/build/alone.mjs';
-import { unlessFresh } from '../../../addin/build/freshness.mjs';
 import { root } from '../../../addin/build/paths.mjs';
 import { findProgram } from '../../../addin/build/programs.mjs';
-import { extension, makeExtension } from '../../../addin/build/calc/makeExtension.mjs';
+import { buildExtension, extension } from '../../../addin/build/calc/makeExtension.mjs';
 
 /** What the driver is to do, and what it needs for it. */
 interface Request {
@@ -151,9 +150,19 @@ const kill = (profile: string): void => {
     }
 };
 
-/** Profiles of the offices that run; they end with the tests, however these end. */
+/** Profiles of the offices that run, and their folders; they go with the tests, however these end. */
 const inUse = new Set<string>();
-process.once('exit', () => inUse.forEach(kill));
+const folders = new Set<string>();
+const remove = (folder: string): void => {
+  rmSync(folder, { recursive: true, force: true });
+  folders.delete(folder);
+};
+process.once('exit', () => {
+  inUse.forEach(kill);
+  folders.forEach(remove);
+});
+// So ends a worker that has no more files to test, and by itself that is no exit.
+process.once('SIGTERM', () => process.exit());
 
 let offices = 0;
 
@@ -208,7 +217,7 @@ const prepared = join(tmpdir(), 'wandcount-calc-profiles');
 
 /** A profile with the extension installed, made once for the same extension. */
 const profileWithExtension = async (): Promise<string> => {
-  await unlessFresh('calc', makeExtension);
+  await buildExtension();
   const profile = join(
     prepared,
     createHash('sha256').update(readFileSync(extension)).digest('hex').slice(0, 16),
@@ -237,6 +246,7 @@ const setLocale = (profile: string, locale: string): void => {
 /** Starts an office; end it before the test file ends. */
 export const startOffice = async (start: Start = {}): Promise<Office> => {
   const folder = mkdtempSync(join(tmpdir(), 'wandcount-calc-'));
+  folders.add(folder);
   const profile = join(folder, 'profile');
   if (start.extension !== false) cpSync(await profileWithExtension(), profile, { recursive: true });
   if (start.locale !== undefined) setLocale(profile, start.locale);
@@ -246,7 +256,31 @@ export const startOffice = async (start: Start = {}): Promise<Office> => {
     folder,
     end: async () => {
       await office.end();
-      rmSync(folder, { recursive: true, force: true });
+      remove(folder);
+    },
+  };
+};
+
+let shared: Promise<Office> | undefined;
+
+/**
+ * The one office of this worker, for tests that need none of their own: they leave its engines alone, and do not read
+ * its log. To end it closes the documents of the test file; the office goes on, unless it does not answer.
+ */
+export const sharedOffice = async (): Promise<Office> => {
+  shared ??= startOffice();
+  const office = await shared;
+  const folder = mkdtempSync(join(office.folder, 'file-'));
+  return {
+    ...office,
+    folder,
+    end: async () => {
+      try {
+        await office.ask({ do: 'close_all' });
+      } catch {
+        shared = undefined;
+        await office.end();
+      }
     },
   };
 };

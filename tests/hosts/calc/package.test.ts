@@ -11,7 +11,7 @@ import {
   typeDescription,
 } from '../../../addin/build/calc/functionRegistration';
 import { menu, type Entry } from '../../../addin/build/calc/menu';
-import { extensionBytes } from '../../../addin/build/calc/makeExtension.mjs';
+import { buildExtension, extension, extensionBytes } from '../../../addin/build/calc/makeExtension.mjs';
 import { LICENCES } from '../../../addin/build/licences.mjs';
 import { root } from '../../../addin/build/paths.mjs';
 import { catalogue, NAMESPACE, type FunctionEntry } from '../../../functions';
@@ -20,18 +20,16 @@ import { isSection } from '../../../taskpane/state';
 import { PYTHON } from './office';
 
 describe('the package', () => {
-  const folders: string[] = [];
+  let folder: string;
   let first: Uint8Array;
   let second: Uint8Array;
   beforeAll(async () => {
-    const fresh = (): string => {
-      folders.push(mkdtempSync(join(tmpdir(), 'wandcount-package-')));
-      return folders.at(-1)!;
-    };
-    first = await extensionBytes(fresh());
-    second = await extensionBytes(fresh());
+    await buildExtension();
+    first = readFileSync(extension);
+    folder = mkdtempSync(join(tmpdir(), 'wandcount-package-'));
+    second = await extensionBytes(folder);
   });
-  afterAll(() => folders.forEach((folder) => rmSync(folder, { recursive: true })));
+  afterAll(() => rmSync(folder, { recursive: true }));
 
   test('is the same to the byte when it is made again elsewhere', () => {
     expect(Buffer.from(second).equals(Buffer.from(first))).toBe(true);

@@ -3,11 +3,11 @@ import { afterAll, beforeAll } from 'vitest';
 import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
 import type { HostInspection, HostUnderTest } from '../../workbook/portContract/hostUnderTest';
 import { portContract } from '../../workbook/portContract/portContract';
-import { startOffice, type Office } from './office';
+import { sharedOffice, type Office } from './office';
 
 let office: Office;
 beforeAll(async () => {
-  office = await startOffice();
+  office = await sharedOffice();
 });
 afterAll(async () => office.end());
 

@@ -3,13 +3,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Edit } from '../../../addin/workbook/change';
 import { workbookOf } from './books';
 import { DRESSED, dressInCalc, type Dress } from './dress';
-import { startOffice, type Office } from './office';
+import { sharedOffice, type Office } from './office';
 
 /* What a step back takes back, and what LibreOffice keeps out of its undo. */
 
 let office: Office;
 beforeAll(async () => {
-  office = await startOffice();
+  office = await sharedOffice();
 });
 afterAll(async () => office.end());
 

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 
 import { explainSelected } from '../../../addin/hosts/office/explainCell';
 import { recentCalls, type RecentCalls } from '../../../addin/hosts/office/recentCalls';
@@ -182,7 +182,10 @@ describe('a button of the ribbon', () => {
 
 describe('the workbook is watched', () => {
   const told: HostEvent[] = [];
-  const settle = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 260));
+  beforeEach(() => void vi.useFakeTimers({ shouldAdvanceTime: true }));
+  afterEach(() => void vi.useRealTimers());
+  /** Longer than changes are gathered. */
+  const settle = () => vi.advanceTimersByTimeAsync(260);
   const changed = (triggerSource: string) => ({ triggerSource, worksheetId: '{1}', address: 'A1' });
   let stop: () => void;
 

@@ -12,7 +12,7 @@ import { serveOffice } from '../../../addin/build/office/serveOffice.mjs';
 import { dist, root } from '../../../addin/build/paths.mjs';
 import webpackWorkbench from '../../../addin/build/webpack.workbench.mjs';
 
-import { launchChromium } from '../workbench/openTestPage';
+import { sharedChromium } from '../workbench/openTestPage';
 
 import { apiMembers } from './fake/apiMembers';
 
@@ -62,8 +62,9 @@ export const openStub = async (): Promise<StubPage> => {
     files: { ca: string; cert: string; key: string };
   };
   const server = (await serveOffice(folder, 0, files)) as { address: string; close(): Promise<void> };
-  const browser = await launchChromium();
-  const page = await browser.newPage({ ignoreHTTPSErrors: true, viewport: { width: 1280, height: 800 } });
+  const viewport = { width: 1280, height: 800 };
+  const context = await (await sharedChromium()).newContext({ ignoreHTTPSErrors: true, viewport });
+  const page = await context.newPage();
   const troubles: string[] = [];
   page.on('pageerror', (error) => troubles.push(error.message));
   page.on('console', (message) => {
@@ -98,11 +99,10 @@ export const openStub = async (): Promise<StubPage> => {
         [name, args] as [string, unknown[]],
       )) as never,
     shoot: async (name) => {
-      await page.waitForTimeout(300);
-      await page.screenshot({ path: join(output, `${name}.png`) });
+      await page.screenshot({ path: join(output, `${name}.png`), animations: 'disabled' });
     },
     close: async () => {
-      await browser.close();
+      await context.close();
       await server.close();
       rmSync(temporary, { recursive: true, force: true });
     },

@@ -2,12 +2,12 @@ import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import type { Browser, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 
 import { dist, root } from '../../../addin/build/paths.mjs';
 import { serve } from '../../../addin/build/serve.mjs';
 import type { View } from '../../../taskpane/view';
-import { launchChromium, watchTroubles } from '../workbench/openTestPage';
+import { sharedChromium, watchTroubles } from '../workbench/openTestPage';
 
 const folder = join(dist, 'pane-test');
 const HTML = `<!doctype html>
@@ -58,17 +58,20 @@ export interface PanePages {
 export const openPanePages = async (): Promise<PanePages> => {
   await bundlePage();
   const server = await serve(folder, 0);
-  const browser: Browser = await launchChromium();
+  const browser = await sharedChromium();
+  const contexts: BrowserContext[] = [];
   return {
     page: async (width, theme) => {
-      const page = await browser.newPage({ viewport: { width, height: 800 }, colorScheme: theme });
+      const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme });
+      contexts.push(context);
+      const page = await context.newPage();
       const troubles = watchTroubles(page, server.address);
       await page.goto(server.address);
       await page.waitForFunction(() => 'panePage' in window && 'axe' in window);
       return { page, troubles };
     },
     close: async () => {
-      await browser.close();
+      await Promise.all(contexts.map((context) => context.close()));
       server.close();
     },
   };

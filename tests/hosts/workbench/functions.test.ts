@@ -175,8 +175,9 @@ test('a change that is made while the grid calculates is waited for too', async 
   const long = Array.from({ length: rows }, (_, row) => [
     { formula: `=FEED.SECONDS(${row + 1},"gal",2,"gal/min")` },
   ]);
+  const before: number = await bench.call('calculations');
   await write(0, long);
-  await bench.page.waitForTimeout(150);
+  await expect.poll(() => bench.call('calculations')).toBeGreaterThan(before);
   for (const factor of [2, 3]) {
     await write(1, [[{ formula: `=A${rows}*${factor}` }]]);
     const { blocks } = (await bench.call('read', [

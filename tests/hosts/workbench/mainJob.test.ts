@@ -1,18 +1,18 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { dist, root } from '../../../addin/build/paths.mjs';
 import { serve } from '../../../addin/build/serve.mjs';
 import { buildWorkbench } from '../../../addin/build/targets.mjs';
-import { launchChromium, watchTroubles } from './openTestPage';
+import { sharedChromium, watchTroubles } from './openTestPage';
 import { savedFile, type SavedFile } from './savedFile';
 
 const output = join(root, 'tests', 'output', 'workbench');
 
 describe('from the sample list to a card and a log line, by the screen alone', { timeout: 90_000 }, () => {
-  let browser: Browser;
+  let context: BrowserContext;
   let page: Page;
   let server: Awaited<ReturnType<typeof serve>>;
   let troubles: readonly string[];
@@ -32,8 +32,9 @@ describe('from the sample list to a card and a log line, by the screen alone', {
     mkdirSync(output, { recursive: true });
     await buildWorkbench();
     server = await serve(join(dist, 'workbench'), 0);
-    browser = await launchChromium();
-    page = await browser.newPage({ viewport: { width: 1360, height: 850 }, acceptDownloads: true });
+    const browser = await sharedChromium();
+    context = await browser.newContext({ viewport: { width: 1360, height: 850 }, acceptDownloads: true });
+    page = await context.newPage();
     page.setDefaultTimeout(12_000);
     // A headless browser shows no system dialog for files: the page then hands the file over as a download.
     await page.addInitScript(() => {
@@ -43,7 +44,7 @@ describe('from the sample list to a card and a log line, by the screen alone', {
     await page.goto(server.address);
   });
   afterAll(async () => {
-    await browser?.close();
+    await context?.close();
     server?.close();
   });
 
@@ -71,7 +72,7 @@ describe('from the sample list to a card and a log line, by the screen alone', {
     await fill("Label's greatest rate", '1');
     await fill('Nitrogen, N', '20');
     await press('Keep this product');
-    await page.waitForTimeout(1500);
+    await sees('Added Soluble powder 20-20-20 to the products.');
     await fill('Rate of product 1', '1');
     await press('Keep this mix');
     await sees(/60 gal takes 3 3\/4 cups/);

@@ -6,7 +6,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { dist } from '../../../addin/build/paths.mjs';
 import { serve } from '../../../addin/build/serve.mjs';
 import { buildWorkbench } from '../../../addin/build/targets.mjs';
-import { launchChromium, watchTroubles } from './openTestPage';
+import { sharedChromium, watchTroubles } from './openTestPage';
 
 /** A small list such as a grower keeps, as the bytes of a file. */
 export const smallList = async (): Promise<Buffer> => {
@@ -32,11 +32,14 @@ export interface Workbenches {
   close(): Promise<void>;
 }
 
+/** Waits until the page has opened its first file and looked for work that was not saved. */
+export const started = (page: Page): Promise<void> => page.locator('#main:not([aria-busy])').waitFor();
+
 /** Serves the delivered page as `npm start` does. */
 export const serveWorkbench = async (): Promise<Workbenches> => {
   await buildWorkbench();
   const server = await serve(join(dist, 'workbench'), 0);
-  const browser = await launchChromium();
+  const browser = await sharedChromium();
   const list = await smallList();
   return {
     browser,
@@ -45,32 +48,26 @@ export const serveWorkbench = async (): Promise<Workbenches> => {
       const troubles = watchTroubles(page, server.address);
       await page.route('**/samples/untidy-list.xlsx', (route) => route.fulfill({ body: list }));
       await page.goto(server.address);
-      await page.locator('#pane .answer').waitFor();
+      await started(page);
       return { page, troubles };
     },
     close: async () => {
-      await browser.close();
       server.close();
     },
   };
 };
 
-/** Where a cell of the grid is drawn while nothing is scrolled, for columns and rows of the usual size. */
-export const cellOnScreen = async (
-  page: Page,
-  row: number,
-  column: number,
-): Promise<{ x: number; y: number }> => {
-  const box = await page.locator('canvas[id^=univer-sheet-main-canvas]').boundingBox();
-  if (!box) throw new Error('The grid is not drawn.');
-  return { x: box.x + 46 + 88 * column + 44, y: box.y + 20 + 24 * row + 12 };
+/** Goes to a cell by its address, as a user does in the box above the sheet. */
+export const goToCell = async (page: Page, cell: string): Promise<void> => {
+  const box = page.locator('[data-u-comp=defined-name] input');
+  await box.fill(cell);
+  await box.press('Enter');
 };
 
-/** Types into a cell as a user does, and goes back to it. */
-export const typeInCell = async (page: Page, row: number, column: number, text: string): Promise<void> => {
-  const { x, y } = await cellOnScreen(page, row, column);
-  await page.mouse.click(x, y);
+/** Types into a cell and goes back to it. */
+export const typeInCell = async (page: Page, cell: string, text: string): Promise<void> => {
+  await goToCell(page, cell);
   await page.keyboard.type(text);
   await page.keyboard.press('Enter');
-  await page.mouse.click(x, y);
+  await goToCell(page, cell);
 };

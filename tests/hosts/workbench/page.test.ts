@@ -7,7 +7,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 
 import { root } from '../../../addin/build/paths.mjs';
-import { cellOnScreen, serveWorkbench, smallList, typeInCell, type Workbenches } from './openPage';
+import { goToCell, serveWorkbench, smallList, started, typeInCell, type Workbenches } from './openPage';
 
 /** What the grid's package does by itself: two areas for messages of one name, a button within a button. */
 const GRID_OWN: Readonly<Record<string, RegExp>> = {
@@ -58,7 +58,7 @@ test('the page opens the sample list, asks nothing outside its own origin and ke
   const policy = (await page.locator('meta[http-equiv]').getAttribute('content')) ?? '';
   expect(policy).toContain("script-src 'self';");
   expect(policy).not.toMatch(/unsafe-eval|https?:/);
-  await page.waitForTimeout(3_500);
+  await page.waitForLoadState('networkidle');
   expect(troubles).toEqual([]);
   await page.evaluate(() => {
     addEventListener(
@@ -127,12 +127,11 @@ test('what the pane does is one step back, and what was saved is not marked', as
 });
 
 test('a formula typed into a cell is computed, and the pane says why it refuses', async () => {
-  await typeInCell(page, 5, 6, '=feed.seconds(0.7,"gal",2.8,"gal/min")');
-  await typeInCell(page, 6, 6, '=FEED.SECONDS("much","gal",2.8,"gal/min")');
+  await typeInCell(page, 'G6', '=feed.seconds(0.7,"gal",2.8,"gal/min")');
+  await typeInCell(page, 'G7', '=FEED.SECONDS("much","gal",2.8,"gal/min")');
   await page.locator('#pane', { hasText: 'much' }).waitFor();
   expect(await page.locator('#pane').innerText()).toMatch(/dose.*“?much/i);
-  const { x, y } = await cellOnScreen(page, 5, 6);
-  await page.mouse.click(x, y);
+  await goToCell(page, 'G6');
   await page.locator('#pane summary', { hasText: 'G6 shows 15' }).waitFor();
   const sheet = (await saved()).getWorksheet('My roses')!;
   expect(sheet.getCell('G6').result).toBeCloseTo(15, 9);
@@ -189,9 +188,28 @@ test('what is typed into the pane stays out of the cells', async () => {
 });
 
 describe('work that was not saved', () => {
+  /** The drafts that the browser keeps, each as a text. */
+  const drafts = () =>
+    page.evaluate(
+      () =>
+        new Promise<string[]>((resolve, reject) => {
+          const opening = indexedDB.open('wandcount');
+          opening.onerror = () => reject(opening.error ?? new Error('There is no store of drafts.'));
+          opening.onsuccess = () => {
+            const reading = opening.result.transaction('drafts').objectStore('drafts').getAll();
+            reading.onsuccess = () => {
+              opening.result.close();
+              resolve(reading.result.map((draft) => JSON.stringify(draft)));
+            };
+          };
+        }),
+    );
+  const expectDrafts = (count: number) => expect.poll(drafts).toHaveLength(count);
+
   test('outlives the tab, and is offered on the next start', async () => {
     await press('Make the plant inventory');
-    await page.waitForTimeout(2_500);
+    // It stands in the list, and then among the plants.
+    await expect.poll(async () => (await drafts()).join().split('Winter Lantern').length).toBeGreaterThan(2);
     await page.close({ runBeforeUnload: false });
     ({ page, troubles } = await benches.open(context));
     const offer = page.locator('.notice', { hasText: 'was not saved' });
@@ -201,30 +219,28 @@ describe('work that was not saved', () => {
     await page.locator('#pane .answer', { hasText: '10 roses in 2 beds' }).waitFor();
     await expect.poll(unsaved).toBe(true);
     expect((await saved()).getWorksheet('Plants')?.getCell('A5').value).toBe('Winter Lantern');
+    await expectDrafts(0);
     await page.close();
     ({ page, troubles } = await benches.open(context));
-    await page.waitForTimeout(1_000);
     expect(await page.locator('.notice').count()).toBe(0);
   });
 
   test('is not offered while the tab it belongs to is open', async () => {
     await press('Make the plant inventory');
-    await page.waitForTimeout(2_500);
+    await expectDrafts(1);
     const second = await benches.open(context);
-    await second.page.waitForTimeout(1_000);
     expect(await second.page.locator('.notice').count()).toBe(0);
   });
 
   test('may be discarded', async () => {
     await press('Make the plant inventory');
-    await page.waitForTimeout(2_500);
+    await expectDrafts(1);
     await page.close();
     ({ page } = await benches.open(context));
     await page.getByRole('button', { name: 'Discard' }).click();
-    await page.waitForTimeout(500);
+    await expectDrafts(0);
     await page.close();
     ({ page } = await benches.open(context));
-    await page.waitForTimeout(1_000);
     expect(await page.locator('.notice').count()).toBe(0);
   });
 
@@ -358,6 +374,6 @@ test('the pane is made wider and narrower with the keyboard, and stays so', asyn
   await page.keyboard.press('ArrowLeft');
   expect(await width()).toBe(before + 48);
   await page.reload();
-  await page.locator('#pane .answer').waitFor();
+  await started(page);
   expect(await width()).toBe(before + 48);
 });

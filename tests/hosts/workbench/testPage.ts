@@ -30,6 +30,10 @@ const sheet = (name: string) => {
 };
 
 const functions = registerFeedFunctions(grid);
+let calculations = 0;
+grid.commands.onCommandExecuted(({ id }) => {
+  if (id === 'formula.mutation.set-formula-calculation-start') calculations += 1;
+});
 let failing = '';
 grid.commands.beforeCommandExecuted(({ id }) => {
   if (id === failing) throw new Error(`made to fail at ${id}`);
@@ -52,6 +56,8 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     lexer.treeBuilder = takeApart;
     return count;
   },
+  /** How many calculations have begun. */
+  calculations: () => calculations,
   behind: () => grid.behind,
   caughtUp: () => new Promise<void>((resolve) => void (grid.behind ? grid.caughtUp(resolve) : resolve())),
   read: (areas: Area[]) => workbook.read(areas),

@@ -87,7 +87,12 @@ const everything = async () => {
 const troublesIn = async (work: () => Promise<unknown>): Promise<readonly string[]> => {
   const before = bench.troubles.length;
   await work();
-  await bench.page.waitForTimeout(300);
+  await bench.page.evaluate(
+    () =>
+      new Promise<void>((drawn) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => requestIdleCallback(() => drawn())));
+      }),
+  );
   return bench.troubles.slice(before);
 };
 

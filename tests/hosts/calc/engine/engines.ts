@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 
@@ -40,6 +40,19 @@ export const alive = (pid: number): boolean => {
     return false;
   }
 };
+
+/** Of Linux, as every program there is told. */
+const TICKS_A_SECOND = 100;
+
+/** Processor seconds that a process has used: unlike the clock's they do not grow with what else the computer does. */
+export const processorSeconds = (pid: number): number => {
+  const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
+  const [user = 0, system = 0] = stat.slice(stat.lastIndexOf(')')).split(' ').slice(12, 14).map(Number);
+  return (user + system) / TICKS_A_SECOND;
+};
+
+/** How many threads a process has. */
+export const threads = (pid: number): number => readdirSync(`/proc/${pid}/task`).length;
 
 export const until = async (holds: () => boolean | Promise<boolean>, ms: number): Promise<boolean> => {
   for (const end = Date.now() + ms; Date.now() < end; await pause(50)) if (await holds()) return true;
