@@ -39,12 +39,8 @@ test('what the user changes while the pane reads is read, too', async () => {
   process.kill(engine(), 'SIGSTOP');
   await show(doc);
   const at = { doc, sheet: 'Sheet1', cells: 'A4:D4', values: [['Cora', 'West', 'HT', 5]] };
-  const put = office.ask({ do: 'put_values_behind', ...at, seconds: 1 });
-  await pause(300);
-  process.kill(engine(), 'SIGCONT');
-  await put;
-  await pause(500);
-  expect(await pane(doc)).toContain('7 roses in 2 beds');
+  await office.ask({ do: 'put_values_behind', ...at, seconds: 1, goesOn: engine() });
+  await expect.poll(() => pane(doc)).toContain('7 roses in 2 beds');
 });
 
 test('a document that is closed while its pane reads leaves the other one’s pane alone', async () => {

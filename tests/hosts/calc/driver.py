@@ -5,6 +5,8 @@ runs on a thread of its own, and GTK hangs for good where two threads run its lo
 """
 
 import json
+import os
+import signal
 import sys
 import threading
 import time
@@ -146,7 +148,9 @@ class Later(unohelper.Base, XCallback):
 
 
 def put_values_behind(request):
-    """Holds the main thread, then puts values when all is done that came meanwhile, before what that sets off."""
+    """Holds the main thread while a process goes on, then puts values when all is done that came meanwhile, before what
+    that sets off."""
+    os.kill(request["goesOn"], signal.SIGCONT)
     time.sleep(request["seconds"])
     state["caller"].addCallback(Later(lambda: put_values(request)), None)
 

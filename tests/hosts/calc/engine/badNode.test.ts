@@ -196,8 +196,8 @@ test.concurrent(
     await pause((REST + 1) * 1_000);
     expect(await calc.change(0.9)).toBeLessThan(AT_ONCE);
     expect(await until(() => engines(calc.office).length > before, 2_000)).toBe(true);
-    await pause(1_500);
-    expect(await calc.shown()).toContain('does not run the feeding engine');
+    const says = async () => (await calc.shown()).includes('does not run the feeding engine');
+    expect(await until(says, 5_000)).toBe(true);
   },
 );
 

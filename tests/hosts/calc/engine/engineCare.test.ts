@@ -5,8 +5,24 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 
 import { NOT_AVAILABLE, sheetOf, type Sheet } from '../cells';
-import { alive, engines, logOf, NODE, paneOf, program, SECONDS, timed, until, words } from './engines';
+import {
+  alive,
+  engines,
+  logOf,
+  NODE,
+  paneOf,
+  processorSeconds,
+  program,
+  SECONDS,
+  threads,
+  timed,
+  until,
+  words,
+} from './engines';
 import { startOffice, type Office } from '../office';
+
+/** After so many ms an engine that hung would be there again; that none comes is known by waiting only. */
+const LONGER_THAN_A_RESTART = 6_000;
 
 let office: Office;
 let sheet: Sheet;
@@ -27,7 +43,6 @@ describe('an engine that dies or hangs', () => {
   test('is started again when it was killed, and nobody notices', async () => {
     expect((await sheet.cell('A1')).value).toBeCloseTo(15, 9);
     process.kill(engines(office).at(-1)!, 'SIGKILL');
-    await pause(100);
     await sheet.values('B1', [[1.4]]);
     expect((await sheet.cell('A1')).value).toBeCloseTo(30, 9);
     expect(engines(office)).toHaveLength(2);
@@ -47,9 +62,11 @@ describe('an engine that dies or hangs', () => {
       cells: `E1:E${rows}`,
       formula: '=FEED.SECONDS(D1;"gal";$F$1;"gal/min")',
     });
+    const engine = engines(office).at(-1)!;
+    const before = processorSeconds(engine);
     const recalculated = office.ask<number>({ do: 'timed', ...at, set: 'F1', to: 3, cells: `E1:E${rows}` });
-    await pause(60);
-    process.kill(engines(office).at(-1)!, 'SIGKILL');
+    expect(await until(() => processorSeconds(engine) > before, 5_000)).toBe(true);
+    process.kill(engine, 'SIGKILL');
     await recalculated;
     const values = await office.ask<[number][]>({ do: 'values', ...at, cells: `E1:E${rows}` });
     values.forEach(([value], row) => expect(value).toBeCloseTo((0.5 + row / 1000) * 20, 9));
@@ -128,7 +145,7 @@ describe('an engine that dies or hangs', () => {
     expect(await until(async () => (await sheet.cell('A1')).error === 0, 15_000)).toBe(true);
     await stops();
     const before = engines(office).length;
-    await pause(6_000);
+    await pause(LONGER_THAN_A_RESTART);
     expect(await timed(() => sheet.values('B1', [[1.4]]))).toBeLessThan(1);
     expect(engines(office)).toHaveLength(before);
     await office.ask({ do: 'dispatch', doc: sheet.doc, command: 'vnd.wandcount:tryAgain' });
@@ -190,9 +207,13 @@ test('an engine that computes without end is not left behind when Calc is killed
   await pane();
   const all = engines(office);
   expect(all).toHaveLength(2);
-  await pause(3_000);
+  // The thread that watches over each comes some time after it; then each computes for good.
+  const [few, little] = [all.map(threads), all.map(processorSeconds)];
+  await until(() => all.every((pid, at) => threads(pid) > few[at]!), 5_000);
   writeFileSync(flag, '');
-  await pause(500);
+  expect(await until(() => all.every((pid, at) => processorSeconds(pid) > little[at]! + 0.2), 10_000)).toBe(
+    true,
+  );
   expect(all.filter(alive)).toEqual(all);
   for (const pid of office.pids()) process.kill(pid, 'SIGKILL');
   await until(() => !all.some(alive), 5_000);
