@@ -1,6 +1,5 @@
 import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { root } from '../../../../addin/build/paths.mjs';
@@ -28,13 +27,10 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
   const picture = (name: string): string => display.picture(`${toolkit}-node-${name}`);
   const openDialog = async (): Promise<void> => {
     await keys.goTo(CHOOSE);
-    await keys.press('space');
-    await pause(1_500);
+    await display.opens(() => keys.press('space'));
   };
-  const openFromMenu = async (): Promise<void> => {
-    await office.ask({ do: 'dispatch', doc, command: 'vnd.wandcount:chooseNode' });
-    await pause(1_500);
-  };
+  const openFromMenu = (): Promise<void> =>
+    display.opens(() => office.ask({ do: 'dispatch', doc, command: 'vnd.wandcount:chooseNode' }));
   /** Types the whole path; GTK has no field for it until it is asked for one. */
   const choose = async (path: string, open = openDialog): Promise<void> => {
     await open();
@@ -58,7 +54,7 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
     office = await startOffice({ window: true, env: { ...display.env, ...env } });
     doc = await openList(office);
     keys = keyboardOf({ display, office, doc });
-    await pause(1_000);
+    await display.expectWindow('LibreOffice Calc');
     await office.ask({ do: 'window_size', doc, width: 1_270, height: 870 });
   });
   afterAll(async () => {

@@ -1,4 +1,3 @@
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
 import type { PaneEvent } from '../../../../taskpane/view';
@@ -34,7 +33,7 @@ test('in a dark window every word of a colour of its own stands out from the gro
   for (const event of [{ kind: 'open', section: 'garden' } as const, ...MAIN_JOB]) {
     await happens(event);
     if (event.kind !== 'open') continue;
-    await pause(400);
+    await ask({});
     display.picture(`gtk3-dark-${event.section}`);
     const panel = await ask<Coloured>({ panel: true });
     expect(luminance(panel.ground)).toBeLessThan(0.1);

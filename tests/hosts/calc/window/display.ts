@@ -4,6 +4,7 @@ import { mkdirSync } from 'node:fs';
 import type { Socket } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { expect, vi } from 'vitest';
 
 import { root } from '../../../../addin/build/paths.mjs';
 import { findProgram } from '../../../../addin/build/programs.mjs';
@@ -14,6 +15,12 @@ export interface Display {
   readonly env: Readonly<Record<string, string>>;
   /** Runs xdotool: keys, clicks, sizes. */
   act(...words: readonly string[]): void;
+  /** Waits until a window is seen whose title is like the pattern. */
+  expectWindow(title: string): Promise<void>;
+  /** Waits until no such window is seen. */
+  expectNoWindow(title: string): Promise<void>;
+  /** Does what opens a window, and waits until that one gets the keys. */
+  opens(act: () => unknown): Promise<void>;
   /** Keeps a picture of the screen in tests/output/calc; returns its path. */
   picture(name: string): string;
   end(): void;
@@ -37,6 +44,9 @@ process.once('exit', () => started.forEach(end));
 
 /** Seconds in which the screen is there. */
 const LONGEST_START = 30;
+
+/** How windows are waited for, ms. */
+export const WINDOWS = { timeout: 30_000, interval: 100 };
 
 /** Starts a program that must not keep the tests from ending. */
 const begin = (id: string, words: readonly string[], options: SpawnOptions): ChildProcess => {
@@ -69,14 +79,28 @@ export const openDisplay = async (width = 1280, height = 900): Promise<Display> 
   const env = { DISPLAY, NO_AT_BRIDGE: '1', GDK_BACKEND: 'x11' };
   const all = { ...process.env, ...env };
   const manager = begin('openbox', [], { stdio: 'ignore', env: all });
-  await pause(300);
   const run = (id: string, words: readonly string[]): void => {
     const { status, stderr } = spawnSync(program(id), words, { env: all, encoding: 'utf8', timeout: 30_000 });
     if (status !== 0) throw new Error(`${id} ${words.join(' ')}: ${stderr}`);
   };
+  const act = (...words: readonly string[]): void => run('xdotool', words);
+  /** It fails where there is no such window. */
+  const search = (title: string): void => act('search', '--onlyvisible', '--name', title);
+  /** The number of the window that gets the keys, empty while none does. */
+  const active = (): string =>
+    spawnSync(program('xdotool'), ['getactivewindow'], { env: all, encoding: 'utf8' }).stdout.trim();
+  // The window manager is there as soon as it tells of its desktops.
+  await vi.waitFor(() => act('get_num_desktops'), WINDOWS);
   return {
     env,
-    act: (...words) => run('xdotool', words),
+    act,
+    expectWindow: (title) => vi.waitFor(() => search(title), WINDOWS),
+    expectNoWindow: (title) => vi.waitFor(() => expect(() => search(title)).toThrow(), WINDOWS),
+    opens: async (act) => {
+      const before = active();
+      await act();
+      await vi.waitUntil(() => !['', before].includes(active()), WINDOWS);
+    },
     picture: (name) => {
       mkdirSync(pictures, { recursive: true });
       const path = join(pictures, `${name}.png`);

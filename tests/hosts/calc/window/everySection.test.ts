@@ -1,17 +1,19 @@
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { alive, engines } from '../engine/engines';
 import { MAIN_JOB } from '../mainJob';
 import { luminance } from '../../../contrast';
 import { expectReadable } from './readable';
+import { keyboardOf, type Keyboard } from './keyboard';
 import { expectOrder, openSidebar, type Sidebar } from './sidebar';
 
 describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (toolkit) => {
   let sidebar: Sidebar;
+  let keys: Keyboard;
 
   beforeAll(async () => {
     sidebar = await openSidebar(toolkit);
+    keys = keyboardOf(sidebar);
   });
   afterAll(() => sidebar?.end());
 
@@ -54,13 +56,11 @@ describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (t
     await sidebar.command('open.rig');
     await sidebar.expectShown('The bucket holds');
     await sidebar.focus('The bucket holds');
-    await pause(300);
+    await keys.expectOn('The bucket holds');
     sidebar.display.act('key', 'ctrl+a');
     sidebar.display.act('type', '--delay', '40', '2.75');
-    await pause(900);
-    const field = await sidebar.fieldText('The bucket holds');
-    expect(field).toBe('2.75');
-    expect(await sidebar.shown()).toMatch(/3\.59 gal\/min/);
+    await sidebar.expectShown('3.59 gal/min');
+    expect(await sidebar.fieldText('The bucket holds')).toBe('2.75');
     await sidebar.picture('typed');
   });
 
@@ -68,8 +68,7 @@ describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (t
     await sidebar.focus('The bucket holds');
     const before = (await sidebar.controls())[0]!.area[1];
     for (let step = 0; step < 16; step += 1) sidebar.display.act('key', 'Tab');
-    await pause(600);
-    expect((await sidebar.controls())[0]!.area[1]).toBeLessThan(before);
+    await expect.poll(async () => (await sidebar.controls())[0]!.area[1]).toBeLessThan(before);
     await sidebar.picture('tabbed');
   });
 
@@ -99,11 +98,11 @@ describe.each(['gtk3', 'gen'])('the sidebar in a real window, drawn with %s', (t
     await sidebar.command('open.rig');
     await sidebar.expectShown('The bucket holds');
     await sidebar.focus('Keep this rig');
-    await pause(300);
+    await keys.expectOn('Keep this rig');
     for (const engine of engines(sidebar.office).filter(alive)) process.kill(engine, 'SIGKILL');
     sidebar.display.act('key', 'space');
     await sidebar.expectShown('stopped and was started again');
-    await pause(1_000);
+    await sidebar.settled();
     expect(await sidebar.shown()).toContain('stopped and was started again');
     expect(await sidebar.shown()).not.toContain('Kept the rig');
     await sidebar.picture('started-again');

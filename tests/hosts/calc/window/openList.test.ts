@@ -1,8 +1,8 @@
 import { spawnSync } from 'node:child_process';
-import { setTimeout as pause } from 'node:timers/promises';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 
 import { findProgram } from '../../../../addin/build/programs.mjs';
+import { WINDOWS } from './display';
 import { keyboardOf, type Keyboard } from './keyboard';
 import { openSidebar, type Sidebar } from './sidebar';
 
@@ -51,12 +51,10 @@ const windows = (): ReadonlyMap<string, Place> => {
 const opened = async (act: () => Promise<void> | void): Promise<Place> => {
   const before = windows();
   await act();
-  for (let tries = 0; tries < 30; tries += 1) {
+  return vi.waitUntil(() => {
     const [fresh] = [...windows()].filter(([id, { width }]) => !before.has(id) && width > 20);
-    if (fresh) return fresh[1];
-    await pause(100);
-  }
-  throw new Error('Nothing opened.');
+    return fresh?.[1];
+  }, WINDOWS);
 };
 
 /** The list that shows a choice, in the panel. */
@@ -84,9 +82,9 @@ test('a list opens at its field, by keyboard and by mouse', async () => {
   const move = (by: number) =>
     sidebar.display.act('mousemove', String(Math.round(middle.x) + by), String(Math.round(middle.y)));
   move(-5);
-  await pause(300);
+  await sidebar.settled();
   move(5);
-  await pause(300);
+  await sidebar.settled();
   const second = await opened(() => sidebar.display.act('click', '1'));
   await sidebar.picture('list-mouse');
   expect(Math.abs(second.x - panel.x - other.x)).toBeLessThan(5);

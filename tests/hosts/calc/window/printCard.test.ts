@@ -1,4 +1,3 @@
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
 import type { PaneEvent } from '../../../../taskpane/view';
@@ -24,24 +23,16 @@ afterAll(async () => {
   display?.end();
 });
 
-const dialogIsThere = (): boolean => {
-  try {
-    display.act('search', '--onlyvisible', '--name', '^Print$');
-    return true;
-  } catch {
-    return false;
-  }
-};
-
 test('Print the card shows the office’s own printing with the card in it', async () => {
   await happens({ kind: 'open', section: 'round' });
-  const printed = happens({ kind: 'press', action: 'round.print' });
-  for (let tries = 0; tries < 60 && !dialogIsThere(); tries += 1) await pause(250);
-  expect(dialogIsThere()).toBe(true);
-  await pause(1_000);
+  let printed: Promise<unknown> | undefined;
+  await display.opens(() => {
+    printed = happens({ kind: 'press', action: 'round.print' });
+  });
+  await display.expectWindow('^Print$');
   display.picture('gtk3-print');
   display.act('key', 'Escape');
   await printed;
-  expect(dialogIsThere()).toBe(false);
+  await display.expectNoWindow('^Print$');
   expect(await office.ask({ do: 'active_sheet', doc })).toBe('Round card');
 });

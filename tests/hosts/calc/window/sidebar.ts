@@ -52,6 +52,8 @@ export interface Sidebar {
   shown(): Promise<string>;
   /** Waits for words in the panel; tells all of its words where they do not come. */
   expectShown(words: string): Promise<void>;
+  /** Waits until all that was pressed and typed is done and drawn. */
+  settled(): Promise<void>;
   picture(name: string): Promise<void>;
   end(): Promise<void>;
 }
@@ -61,10 +63,14 @@ export const openSidebar = async (toolkit: string, height = 900): Promise<Sideba
   const display = await openDisplay(1_280, height);
   const office = await startOffice({ window: true, env: { ...display.env, SAL_USE_VCLPLUGIN: toolkit } });
   const doc = await openList(office);
-  await pause(1_000);
+  await display.expectWindow('LibreOffice Calc');
   await office.ask({ do: 'window_size', doc, width: 1_270, height: height - 30 });
   const told = () => office.ask<Panel>({ do: 'job', doc, request: { panel: true } });
   const controls = async () => (await told()).controls;
+  // Letters that were typed while one was on its way follow it.
+  const settled = async (): Promise<void> => {
+    for (let times = 0; times < 2; times += 1) await office.ask({ do: 'job', doc, request: {} });
+  };
   const shown = async (): Promise<string> => (await controls()).map(({ text }) => text).join('\n');
   return {
     display,
@@ -92,8 +98,9 @@ export const openSidebar = async (toolkit: string, height = 900): Promise<Sideba
       }
       expect(last.said).toContain(words);
     },
+    settled,
     picture: async (name) => {
-      await pause(400);
+      await settled();
       display.picture(`${toolkit}-${name}`);
     },
     end: async () => {

@@ -1,4 +1,3 @@
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
 import { openSidebar, type Sidebar } from './sidebar';
@@ -15,12 +14,10 @@ test('a button of the menu says to close the preview, and works once it is close
   const { office, doc } = sidebar;
   await office.ask({ do: 'dispatch', doc, command: '.uno:PrintPreview' });
   await sidebar.command('press.garden.new');
-  await pause(1_500);
-  // It fails where there is no such window.
-  sidebar.display.act('search', '--onlyvisible', '--name', '^Wandcount$');
+  await sidebar.display.expectWindow('^Wandcount$');
   sidebar.display.picture('gtk3-print-preview');
   sidebar.display.act('key', 'Return');
-  await pause(1_000);
+  await sidebar.display.expectNoWindow('^Wandcount$');
   await office.ask({ do: 'dispatch', doc, command: '.uno:ClosePreview' });
   expect(await office.ask<string[]>({ do: 'sheet_names', doc })).toEqual(['My roses']);
   await sidebar.command('press.garden.new');

@@ -1,8 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 
 import type { PaneEvent } from '../../../../taskpane/view';
 import { MAIN_JOB } from '../mainJob';
+import { WINDOWS } from './display';
 import {
   expectOrder,
   openSidebar,
@@ -52,12 +53,13 @@ const dragTo = async (wanted: Width): Promise<void> => {
     await pause(60);
   }
   act('mouseup', '1');
-  await pause(700);
   // Away from what it would tell about.
   act('mousemove', '300', ROW);
-  const { width } = await sidebar.told();
-  expect(width).toBeGreaterThanOrEqual(least);
-  expect(width).toBeLessThanOrEqual(most);
+  await vi.waitFor(async () => {
+    const { width } = await sidebar.told();
+    expect(width).toBeGreaterThanOrEqual(least);
+    expect(width).toBeLessThanOrEqual(most);
+  }, WINDOWS);
 };
 
 /** True where the width may be less: a formula has no place to be broken at, a list may say its choice below. */
