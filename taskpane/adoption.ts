@@ -1,14 +1,14 @@
-import type {
-  AskedSize,
-  Inventory,
-  ListSheet,
-  Meaning,
-  Overrides,
-  Proposal,
-} from '../addin/core/adopt/adoption';
-import { proposeAdoption } from '../addin/core/adopt/proposeAdoption';
-import { readList } from '../addin/core/adopt/readList';
-import type { SizeClass } from '../addin/core/adopt/sizeClass';
+import {
+  proposeAdoption,
+  readList,
+  type AskedSize,
+  type Inventory,
+  type ListSheet,
+  type Meaning,
+  type Overrides,
+  type Proposal,
+  type SizeClass,
+} from '../addin/core';
 
 /** What was typed in the pane, by field. */
 type Typed = Readonly<Record<string, string>>;

@@ -1,4 +1,4 @@
-import { numberInWords } from '../addin/core/round/inWords';
+import { numberInWords } from '../addin/core';
 
 import { fieldNumber, readNumber } from './number';
 import type { PaneState, SectionId } from './state';

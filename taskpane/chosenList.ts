@@ -1,4 +1,4 @@
-import type { ListCell } from '../addin/core/adopt/adoption';
+import type { ListCell } from '../addin/core';
 import type { CellState, Workbook } from '../addin/workbook/port';
 
 import type { Work } from './action';

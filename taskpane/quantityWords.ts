@@ -1,6 +1,5 @@
-import { findUnit, fromCanonical } from '../addin/core';
+import { findUnit, fromCanonical, numberInWords } from '../addin/core';
 import type { Litres, LitresPerMinute } from '../addin/core';
-import { numberInWords } from '../addin/core/round/inWords';
 
 /**
  * A canonical value (L, g, L/min, m) in the unit that the user writes it in.

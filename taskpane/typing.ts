@@ -1,4 +1,4 @@
-import type { Meaning } from '../addin/core/adopt/adoption';
+import type { Meaning } from '../addin/core';
 
 import { COLUMN_FIELD } from './adoption';
 import { SHEET_FIELD } from './chosenList';

@@ -1,7 +1,21 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import js from '@eslint/js';
 import importX from 'eslint-plugin-import-x';
 import officeAddins from 'eslint-plugin-office-addins';
 import ts from 'typescript-eslint';
+
+import { root } from './paths.mjs';
+
+const hosts = readdirSync(join(root, 'addin', 'hosts')).map((host) => `./addin/hosts/${host}`);
+
+/** Inside its room a file imports files; from outside, a room that has an index is its index. */
+const behindIndex = (room, others) => ({
+  target: others,
+  from: room,
+  except: ['./index.ts'],
+  message: 'From outside, import what the index of the room gives.',
+});
 
 // Imports go one way: core ← functions, workbook ← taskpane ← hosts. Each room names what it must not reach.
 const rooms = [
@@ -14,6 +28,17 @@ const rooms = [
   { target: './taskpane', from: ['./addin/hosts', './addin/build'] },
   { target: './addin/hosts', from: ['./addin/build'] },
   { target: ['./addin', './functions', './taskpane'], from: ['./tests', './sample-workbooks'] },
+  // What two hosts need belongs below them.
+  ...hosts.map((host) => ({ target: host, from: hosts.filter((other) => other !== host) })),
+  behindIndex('./addin/core', [
+    './addin/workbook',
+    './addin/hosts',
+    './addin/build',
+    './functions',
+    './taskpane',
+    './sample-workbooks',
+  ]),
+  behindIndex('./functions', ['./addin', './taskpane', './sample-workbooks']),
 ];
 
 // The core gives the same answer for the same arguments: no clock, no chance, no console, no page.
@@ -51,7 +76,12 @@ export default ts.config(
   {
     files: ['**/*.ts', '**/*.mjs'],
     plugins: { 'import-x': importX },
-    settings: { 'import-x/resolver': { node: { extensions: ['.ts', '.mjs', '.js'] } } },
+    settings: {
+      'import-x/resolver': { node: { extensions: ['.ts', '.mjs', '.js'] } },
+      // Without these the rule on cycles reads no TypeScript, and says nothing.
+      'import-x/extensions': ['.ts', '.mjs'],
+      'import-x/parsers': { '@typescript-eslint/parser': ['.ts'] },
+    },
     rules: {
       'import-x/no-restricted-paths': ['error', { zones: rooms }],
       'import-x/no-cycle': ['error', { ignoreExternal: true }],
@@ -59,6 +89,15 @@ export default ts.config(
       'no-restricted-syntax': ['error', wholeZod],
       '@typescript-eslint/consistent-type-imports': 'error',
       'no-undef': 'off',
+    },
+  },
+  {
+    files: ['**/*.ts'],
+    languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: root } },
+    rules: {
+      '@typescript-eslint/await-thenable': 'error',
+      '@typescript-eslint/no-floating-promises': 'error',
+      '@typescript-eslint/no-misused-promises': 'error',
     },
   },
   {

@@ -1,6 +1,5 @@
 import type { Seconds } from '../../addin/core';
-import { convert, fromCanonical, meanFlow, repeatsNeeded, spread } from '../../addin/core';
-import { studentT } from '../../addin/core/flow/studentT';
+import { convert, fromCanonical, meanFlow, repeatsNeeded, spread, studentT } from '../../addin/core';
 import { inLitres } from '../canonical';
 import { defineFunction } from '../defineFunction';
 import { number, readings, unit } from '../parameters';

@@ -1,5 +1,4 @@
-import { MEANINGS, MEANING_LABELS, type ColumnGuess } from '../../addin/core/adopt/adoption';
-import { SIZE_CLASSES } from '../../addin/core/adopt/sizeClass';
+import { MEANINGS, MEANING_LABELS, SIZE_CLASSES, type ColumnGuess } from '../../addin/core';
 import { columnLetters } from '../../addin/workbook/address';
 import {
   BED_ABOVE_FIELD,

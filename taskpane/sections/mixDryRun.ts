@@ -1,6 +1,13 @@
-import { findUnit, litres, overLabel, toCanonical, workingVolume } from '../../addin/core';
+import {
+  findUnit,
+  litres,
+  overLabel,
+  premixWater,
+  productsFor,
+  toCanonical,
+  workingVolume,
+} from '../../addin/core';
 import type { Litres, MixProduct } from '../../addin/core';
-import { premixWater, productsFor } from '../../addin/core/round/mix';
 import type { Garden } from '../../addin/workbook/garden';
 import { measureInWords } from '../measured';
 import { inUnitWords, listed } from '../quantityWords';

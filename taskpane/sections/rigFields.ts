@@ -1,5 +1,4 @@
-import type { LitresPerMinute, Rig } from '../../addin/core';
-import { rigRefusal } from '../../addin/core/round/rigRefusals';
+import { rigRefusal, type LitresPerMinute, type Rig } from '../../addin/core';
 import type { Entry, Garden, RigSheet, TimedBuckets } from '../../addin/workbook/garden';
 import { flowAtWand, roundRig } from '../../addin/workbook/roundRig';
 import { askNumber, askToggle, firstFault, unitBeside, type Asked, type NumberQuestion } from '../asked';

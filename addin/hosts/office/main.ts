@@ -1,6 +1,6 @@
 import type { OpenedPane } from './openPane';
 import { recentCalls } from './recentCalls';
-import { RIBBON } from './ribbon';
+import { RIBBON, type RibbonButtonId } from './ribbon';
 import { say } from './say';
 import { associateFunctions } from './worksheetFunctions';
 
@@ -31,6 +31,22 @@ const open = async (): Promise<OpenedPane> => {
   return openPane(element, recent);
 };
 
+/** Answers a button of the ribbon; the program waits for `completed`, whatever happens. */
+const answer = async (
+  id: RibbonButtonId,
+  pane: Promise<OpenedPane>,
+  event: Office.AddinCommands.Event,
+): Promise<void> => {
+  try {
+    const said = await (await pane).press(id);
+    if (said !== undefined) say(said);
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+  } finally {
+    event.completed();
+  }
+};
+
 const begin = async (): Promise<void> => {
   if (typeof Office === 'undefined') return write(NO_PROGRAM);
   const { host } = await Office.onReady();
@@ -38,16 +54,8 @@ const begin = async (): Promise<void> => {
   if (!associated) associateFunctions(recent);
   const pane = open();
   for (const { id } of RIBBON)
-    Office.actions.associate(id, async (event: Office.AddinCommands.Event) => {
-      try {
-        const said = await (await pane).press(id);
-        if (said !== undefined) say(said);
-      } catch (error) {
-        say(error instanceof Error ? error.message : String(error));
-      } finally {
-        event.completed();
-      }
-    });
+    // The program takes no promise; what goes wrong is said there.
+    Office.actions.associate(id, (event: Office.AddinCommands.Event) => void answer(id, pane, event));
   await pane;
 };
 

@@ -175,10 +175,10 @@ describe('a change', () => {
   });
 
   test('takes away no sheet of somebody else who was first with the name', async () => {
-    open.fake.beforeWriting = () => {
+    open.fake.beforeWriting = async () => {
       open.fake.beforeWriting = undefined;
-      const id = open.book.addSheet('Card') as string;
-      open.book.write({ sheet: id, row: 0, column: 0, rows: 1, columns: 1 }, [['theirs']]);
+      const id = await open.book.addSheet('Card');
+      await open.book.write({ sheet: id, row: 0, column: 0, rows: 1, columns: 1 }, [['theirs']]);
     };
     const said = await refusal(apply({ kind: 'addSheet', sheet: 'Card' }, write(0, 0, [['ours']], 'Card')));
     expect(said).toBe(
@@ -202,10 +202,10 @@ describe('a change', () => {
   });
 
   test('keeps what the user types elsewhere meanwhile', async () => {
-    open.fake.beforeWriting = () => {
+    open.fake.beforeWriting = async () => {
       open.fake.beforeWriting = undefined;
       const { id } = open.book.sheetNamed('Sheet1');
-      open.book.write({ sheet: id, row: 8, column: 8, rows: 1, columns: 1 }, [["the user's"]]);
+      await open.book.write({ sheet: id, row: 8, column: 8, rows: 1, columns: 1 }, [["the user's"]]);
     };
     open.fake.failAt(1);
     await refusal(apply(write(0, 0, [['x']])));

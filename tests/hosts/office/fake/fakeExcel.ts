@@ -36,7 +36,7 @@ export interface FakeExcel {
   /** The writing at this number, counted from now, is refused with the code. */
   failAt(writing: number | undefined, code?: string): void;
   /** Called before each batch that writes is carried out. */
-  beforeWriting: (() => void) | undefined;
+  beforeWriting: (() => void | Promise<void>) | undefined;
   /** Takes back one step. */
   undo(): void;
   readonly undoSteps: number;
@@ -82,7 +82,7 @@ export const fakeExcel = (
     const writes = actions.some(({ changes }) => changes);
     if (writes) {
       traffic.writes += 1;
-      fake.beforeWriting?.();
+      await fake.beforeWriting?.();
     }
     const state = book.state?.();
     let wrote = false;
