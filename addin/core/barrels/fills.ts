@@ -98,7 +98,6 @@ export const fillPlan = (
  *
  * @param volume L, ≥ 0
  * @param flow   L/min, > 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example fillTime(litres(200), litresPerMinute(25)) // 480 s
  */
 export const fillTime = (volume: Litres, flow: LitresPerMinute): Seconds =>

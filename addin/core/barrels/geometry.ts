@@ -12,7 +12,6 @@ const LITRES_PER_CUBIC_METRE = 1000;
  * @param depth        of the liquid, m, ≥ 0
  * @param bottomWidth  inside diameter at the bottom, m, > 0
  * @param surfaceWidth inside diameter at the liquid's surface, m, > 0; the bottom's where left out
- * @remarks Not checked here: callers refuse what is outside.
  * @example barrelVolume(metres(0.8509), metres(0.5715)) // 218.27… L
  */
 export const barrelVolume = (

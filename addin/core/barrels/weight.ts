@@ -10,7 +10,6 @@ const WATER_GRAMS_PER_LITRE = 998.2;
  * Source: MWH, Water Treatment, 3rd ed. (2012), Appendix C: 998.2 kg/m³.
  *
  * @param volume L, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example waterMass(litres(100)) // 99 820 g
  */
 export const waterMass = (volume: Litres): Grams => grams(volume * WATER_GRAMS_PER_LITRE);
@@ -22,7 +21,6 @@ export const waterMass = (volume: Litres): Grams => grams(volume * WATER_GRAMS_P
  *
  * @param volume of the liquid, L, ≥ 0
  * @param empty  barrel with the pump in it and nothing else, g, ≥ 0; 0 where left out
- * @remarks Not checked here: callers refuse what is outside.
  * @example filledWeight(litres(100), grams(8000)) // 107 820 g
  */
 export const filledWeight = (volume: Litres, empty: Grams = grams(0)): Grams =>

@@ -12,7 +12,6 @@ const NOISE = 1e-9;
  *
  * @param dose L, ≥ 0
  * @param flow L/min, > 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example secondsFor(litres(2.5), litresPerMinute(10)) // 15 s
  */
 export const secondsFor = (dose: Litres, flow: LitresPerMinute): Seconds =>
@@ -41,7 +40,6 @@ export const countFor = (dose: Litres, flow: LitresPerMinute, step: Seconds): Se
  *
  * @param count s, ≥ 0
  * @param flow  L/min, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example doseFrom(seconds(15), litresPerMinute(10)) // 2.5 L
  */
 export const doseFrom = (count: Seconds, flow: LitresPerMinute): Litres =>
@@ -71,7 +69,6 @@ export const need = (plants: readonly number[], doses: readonly Litres[]): Litre
  *
  * @param volume L, ≥ 0
  * @param dose   for one plant, L, > 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example serves(litres(227.1), litres(4)) // 56
  */
 export const serves = (volume: Litres, dose: Litres): number => {

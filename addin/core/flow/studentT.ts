@@ -29,7 +29,6 @@ export const chanceWithin = (t: number, freedom: number): number => {
  *
  * @param confidence between 0 and 1, such as 0.95
  * @param freedom whole degrees of freedom, ≥ 1: readings − 1
- * @remarks Not checked here: callers refuse what is outside.
  * @example studentT(0.95, 2) // 4.3027
  */
 export const studentT = (confidence: number, freedom: number): number => {

@@ -19,7 +19,6 @@ const sum = (readings: readonly number[]): number => readings.reduce((total, rea
  *
  * @param volume   of the bucket, L, > 0
  * @param readings seconds to fill it, each > 0, one or more
- * @remarks Not checked here: callers refuse what is outside.
  * @example meanFlow(litres(8), [seconds(24), seconds(24)]) // 20 L/min
  */
 export const meanFlow = (volume: Litres, readings: readonly Seconds[]): LitresPerMinute =>

@@ -72,7 +72,6 @@ export const amountIn = (amount: Amount, unit: Unit, density?: Density): number 
  * Definition: amount × times.
  *
  * @param times ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example scaleAmount(ofMass(grams(5)), 3) // 15 g
  */
 export const scaleAmount = (amount: Amount, times: number): Amount =>

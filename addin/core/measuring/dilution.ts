@@ -9,7 +9,6 @@ import { litres } from './quantity';
  *
  * @param rate   product for each litre of finished solution, ≥ 0
  * @param volume finished solution, L, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example productFor(ofVolume(litres(0.002)), litres(100)) // 0.2 L
  */
 export const productFor = (rate: Rate, volume: Litres): Amount => scaleAmount(rate, volume);
@@ -21,7 +20,6 @@ export const productFor = (rate: Rate, volume: Litres): Amount => scaleAmount(ra
  *
  * @param amount product, ≥ 0
  * @param volume finished solution, L, > 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example strength(ofMass(grams(100)), litres(50)) // 2 g for each L
  */
 export const strength = (amount: Amount, volume: Litres): Rate => scaleAmount(amount, 1 / volume);
@@ -35,7 +33,6 @@ export const strength = (amount: Amount, volume: Litres): Rate => scaleAmount(am
  *
  * @param parts    the mark on the proportioner, ≥ 1
  * @param finished finished solution, L, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example concentrate(100, litres(200), 'in') // 2 L
  */
 export const concentrate = (parts: number, finished: Litres, convention: 'in' | 'plus'): Litres =>

@@ -44,7 +44,6 @@ const solution = (unit: RateUnit): number => toCanonical(unit.per, unit.volume);
  * Definition: product ÷ finished solution. Source of the measures: as `toCanonical`.
  *
  * @param value of the rate, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example toRate(1, findRateUnit('tbsp/gal')!) // 0.00390625 L for each L
  */
 export const toRate = (value: number, unit: RateUnit): Rate =>

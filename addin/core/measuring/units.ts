@@ -109,7 +109,6 @@ export const knownUnits = (family: Family): readonly string[] =>
  * metric by definition.
  *
  * @param value any finite number
- * @remarks Not checked here: callers refuse what is outside.
  * @example toCanonical(1, findUnit('gal')!) // 3.785411784
  */
 export const toCanonical = (value: number, unit: Unit): number => (value - unit.offset) * unit.factor;
@@ -120,7 +119,6 @@ export const toCanonical = (value: number, unit: Unit): number => (value - unit.
  * Source: as `toCanonical`.
  *
  * @param n any finite number
- * @remarks Not checked here: callers refuse what is outside.
  * @example fromCanonical(100, findUnit('F')!) // 212
  */
 export const fromCanonical = (n: number, unit: Unit): number => n / unit.factor + unit.offset;

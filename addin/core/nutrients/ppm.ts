@@ -11,7 +11,6 @@ const MG_PER_G = 1000;
  * @param mass   product, g, ≥ 0
  * @param share  of the nutrient in the product by mass, 0 to 1
  * @param volume finished solution, L, > 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example ppmOf(grams(100), 0.2, litres(100)) // 200 mg/L
  */
 export const ppmOf = (mass: Grams, share: number, volume: Litres): MilligramsPerLitre =>
@@ -26,7 +25,6 @@ export const ppmOf = (mass: Grams, share: number, volume: Litres): MilligramsPer
  * @param ppm    nutrient wanted, mg/L, ≥ 0
  * @param share  of the nutrient in the product by mass, above 0, to 1
  * @param volume finished solution, L, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example massForPpm(milligramsPerLitre(200), 0.2, litres(100)) // 100 g
  */
 export const massForPpm = (ppm: MilligramsPerLitre, share: number, volume: Litres): Grams =>
@@ -39,7 +37,6 @@ export const massForPpm = (ppm: MilligramsPerLitre, share: number, volume: Litre
  *
  * @param ppm  of the feed, mg/L, ≥ 0
  * @param dose finished solution for one plant, L, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example perPlant(milligramsPerLitre(200), litres(3.785411784)) // 757.0823568
  */
 export const perPlant = (ppm: MilligramsPerLitre, dose: Litres): number => ppm * dose;
