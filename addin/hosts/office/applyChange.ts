@@ -4,22 +4,19 @@ import { WorkbookError } from '../../workbook/port';
 import { validateChange } from '../../workbook/validateChange';
 
 import { bookAt } from './bookAt';
+import type { PutBack } from './edits/prepared';
+import { prepareEdits } from './edits/prepareEdits';
+import { send, type Step } from './edits/step';
 import type { ExcelProgram } from './excelProgram';
 import { codeOf, failure, sentenceOf } from './failures';
-import { keepBefore } from './keep/keepBefore';
-import type { PutBack } from './keep/putBack';
 import { locksOn } from './locks';
 import { readOutline, type KnownBook } from './read/readOutline';
-import { send, type Step } from './write/step';
-import { stepsOf } from './write/steps';
-import { only } from './write/touched';
 
 /** What is to be written, and how to put back what it overwrites. */
 interface Plan {
   readonly book: KnownBook;
   readonly steps: readonly Step[];
   readonly putBack: readonly PutBack[];
-  readonly added: readonly string[];
 }
 
 const prepare = (program: ExcelProgram, { edits, ...change }: Change): Promise<Plan | undefined> =>
@@ -29,49 +26,22 @@ const prepare = (program: ExcelProgram, { edits, ...change }: Change): Promise<P
     if (edits.length === 0) return undefined;
     const at = bookAt(context, book.ids);
     refuseLocked(await locksOn(at, book, edits));
-    const before = await keepBefore(program, at, book, edits);
-    const added = only(edits, 'addSheet').map(({ sheet }) => sheet);
-    return { book, steps: stepsOf(edits, book, before), putBack: before.putBack, added };
+    const { steps, last, putBack: back } = await prepareEdits(program, at, book, edits);
+    return { book, steps: [...steps, ...last], putBack: back };
   });
 
 const write = (program: ExcelProgram, { book, steps }: Plan, oneUndo: boolean): Promise<void> =>
   program.run((context) => send(bookAt(context, book.ids), steps), { oneUndo });
-
-/** Takes away the sheets that were added. One of a name that was taken may be somebody else's: it goes only if empty. */
-const removeAdded = (program: ExcelProgram, added: readonly string[], nameTaken: boolean): Promise<void> =>
-  program.run(async (context) => {
-    const sheets = added.map((name) => {
-      const sheet = context.workbook.worksheets.getItemOrNullObject(name);
-      sheet.load('name');
-      return sheet;
-    });
-    await context.sync();
-    const there = sheets
-      .filter(({ isNullObject }) => !isNullObject)
-      .map((sheet) => {
-        const used = sheet.getUsedRangeOrNullObject(true);
-        used.load('address');
-        return { sheet, used };
-      });
-    await context.sync();
-    for (const { sheet, used } of there) if (!nameTaken || used.isNullObject) sheet.delete();
-    await context.sync();
-  });
 
 /**
  * Puts back what was overwritten, step by step, because what was not begun cannot be taken back; returns whether the
  * workbook is as it was.
  */
 const putBack = async (program: ExcelProgram, plan: Plan, cause: unknown): Promise<boolean> => {
-  const nameTaken = codeOf(cause) === 'ItemAlreadyExists';
-  const works = [
-    ...plan.putBack.map((work) => () => program.run((context) => work(bookAt(context, plan.book.ids)))),
-    ...(plan.added.length > 0 ? [() => removeAdded(program, plan.added, nameTaken)] : []),
-  ];
   let whole = true;
-  for (const work of works) {
+  for (const work of plan.putBack) {
     try {
-      await work();
+      await program.run((context) => work(bookAt(context, plan.book.ids), cause));
     } catch (error) {
       // A note, a name or a chart that was never made is as good as taken back.
       if (codeOf(error) !== 'ItemNotFound') whole = false;

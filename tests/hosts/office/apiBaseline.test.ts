@@ -121,7 +121,7 @@ describe('what the adapter uses of the platform', () => {
       ),
     ];
     expect(notUndone(true)).toHaveLength(3);
-    expect(notUndone(false)).toEqual(['applyChange.ts: Worksheet.delete']);
+    expect(notUndone(false)).toEqual([join('edits', 'sheets.ts') + ': Worksheet.delete']);
   });
 
   test('that is asked for at run time is in files that say the set, each of which is asked for', () => {

@@ -1,5 +1,5 @@
 import { thisProgram, type ExcelProgram } from '../../../addin/hosts/office/excelProgram';
-import { charactersOf } from '../../../addin/hosts/office/write/columnWidth';
+import { charactersOf } from '../../../addin/hosts/office/edits/widths';
 import { officeWorkbook, type OfficeWorkbook } from '../../../addin/hosts/office/officeWorkbook';
 import { areaOfReference } from '../../../addin/workbook/references';
 import type { HostInspection } from '../../workbook/portContract/hostUnderTest';

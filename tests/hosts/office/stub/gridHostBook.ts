@@ -2,8 +2,8 @@ import { openBook, type Grid } from '../../../../addin/hosts/workbench/grid/open
 import { listRuleAt } from '../../../../addin/hosts/workbench/grid/listRules';
 import { blockOf, outlineOf, sheetNamed } from '../../../../addin/hosts/workbench/grid/readBook';
 import type { GridWorkbook } from '../../../../addin/hosts/workbench/gridWorkbook';
-import { charactersOf } from '../../../../addin/hosts/office/write/columnWidth';
-import { LOOKS } from '../../../../addin/hosts/office/write/looks';
+import { charactersOf } from '../../../../addin/hosts/office/edits/widths';
+import { LOOKS } from '../../../../addin/hosts/office/edits/looks';
 import { fixedReference } from '../../../../addin/workbook/address';
 import type { Area, CellInput, Edit, StyleToken } from '../../../../addin/workbook/change';
 import { areaOfReference } from '../../../../addin/workbook/references';

@@ -1,17 +1,13 @@
 import type { Area } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
-import type { Step } from '../write/step';
+
+import type { Step } from './step';
 
 /** Something that lies on cells, which the program tells for an area only where it is the same on all of it. */
 export interface Aspect {
   load(range: Excel.Range): void;
   /** How to put it back; undefined where the area's cells differ. */
   putBack(range: Excel.Range, area: Area): Step | undefined;
-}
-
-export interface Kept {
-  readonly area: Area;
-  readonly aspect: Aspect;
 }
 
 /** Areas in one answer of the program. */
@@ -48,26 +44,28 @@ export const outermost = (areas: readonly Area[]): Area[] =>
       ),
   );
 
+const keepAreas = async (at: BookAt, aspect: Aspect, areas: readonly Area[]): Promise<Step[]> => {
+  if (areas.length === 0) return [];
+  const now = areas.slice(0, AREAS_AT_ONCE).map((area) => {
+    const range = at.range(area);
+    aspect.load(range);
+    return { area, range };
+  });
+  await at.context.sync();
+  const steps: Step[] = [];
+  const unlike: Area[] = [];
+  for (const { area, range } of now) {
+    const step = aspect.putBack(range, area);
+    if (step) steps.push(step);
+    else if (area.rows * area.columns > 1) unlike.push(...split(area));
+    else throw new Error(`What lies on a cell of “${area.sheet}” could not be read.`);
+  }
+  return [...steps, ...(await keepAreas(at, aspect, [...unlike, ...areas.slice(AREAS_AT_ONCE)]))];
+};
+
 /**
  * How to put back what lies on the areas. One whose cells differ is asked for in halves, columns first, because a
  * table's columns are each alike.
  */
-export const keepAspects = async (at: BookAt, kept: readonly Kept[]): Promise<Step[]> => {
-  if (kept.length === 0) return [];
-  const now = kept.slice(0, AREAS_AT_ONCE).map(({ area, aspect }) => {
-    const range = at.range(area);
-    aspect.load(range);
-    return { area, aspect, range };
-  });
-  await at.context.sync();
-  const steps: Step[] = [];
-  const unlike: Kept[] = [];
-  for (const { area, aspect, range } of now) {
-    const step = aspect.putBack(range, area);
-    if (step) steps.push(step);
-    else if (area.rows * area.columns > 1)
-      unlike.push(...split(area).map((half) => ({ area: half, aspect })));
-    else throw new Error(`What lies on a cell of “${area.sheet}” could not be read.`);
-  }
-  return [...steps, ...(await keepAspects(at, [...unlike, ...kept.slice(AREAS_AT_ONCE)]))];
-};
+export const keepAspect = (at: BookAt, aspect: Aspect, areas: readonly Area[]): Promise<Step[]> =>
+  keepAreas(at, aspect, outermost(areas));

@@ -1,15 +1,14 @@
-import { cellAddress } from '../../workbook/address';
-import type { Edit } from '../../workbook/change';
+import { cellAddress } from '../../../workbook/address';
+import type { Edit } from '../../../workbook/change';
+import type { BookAt } from '../bookAt';
+import { addNote, changeNote, deleteNote, NEEDS, noteAt, wordsOf } from '../later/notes';
 
-import type { BookAt } from './bookAt';
-import type { ExcelProgram } from './excelProgram';
-import { addNote, changeNote, deleteNote, NEEDS, noteAt, wordsOf } from './later/notes';
-import { step, type Step } from './write/step';
+import { byStep, only, type Prepare } from './prepared';
+import { step, type Step } from './step';
 
 type Note = Extract<Edit, { kind: 'note' }>;
 
-/** The remarks on cells: what is there, how to write one, how to take it back. */
-export interface Remarks {
+interface Remarks {
   readonly steps: readonly Step[];
   readonly putBack: readonly Step[];
 }
@@ -106,12 +105,10 @@ const asComments = async (
 };
 
 /** Notes where the program has them; comments, which it signs with the user's name, where it does not. */
-export const remarks = (
-  program: ExcelProgram,
-  at: BookAt,
-  edits: readonly Note[],
-  isNew: (sheet: string) => boolean,
-): Promise<Remarks> => {
-  if (edits.length === 0) return Promise.resolve({ steps: [], putBack: [] });
-  return (program.supports(NEEDS) ? asNotes : asComments)(at, edits, isNew);
+export const prepareNotes: Prepare = async ({ at, book, supports, edits }) => {
+  const notes = only(edits, 'note');
+  if (notes.length === 0) return { steps: [], putBack: [] };
+  const isNew = (sheet: string): boolean => !book.ids.has(sheet);
+  const { steps, putBack } = await (supports(NEEDS) ? asNotes : asComments)(at, notes, isNew);
+  return { steps, putBack: putBack.map(byStep) };
 };

@@ -1,0 +1,49 @@
+import { codeOf } from '../failures';
+
+import { byStep, only, type Prepare, type PutBack } from './prepared';
+import { step } from './step';
+
+/** Takes away the sheets that were added. One of a name that was taken may be somebody else's: it goes only if empty. */
+const removeAdded =
+  (added: readonly string[]): PutBack =>
+  async ({ context }, cause) => {
+    const nameTaken = codeOf(cause) === 'ItemAlreadyExists';
+    const sheets = added.map((name) => {
+      const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+      sheet.load('name');
+      return sheet;
+    });
+    await context.sync();
+    const there = sheets
+      .filter(({ isNullObject }) => !isNullObject)
+      .map((sheet) => {
+        const used = sheet.getUsedRangeOrNullObject(true);
+        used.load('address');
+        return { sheet, used };
+      });
+    await context.sync();
+    for (const { sheet, used } of there) if (!nameTaken || used.isNullObject) sheet.delete();
+    await context.sync();
+  };
+
+/** New sheets. */
+export const prepareSheets: Prepare = async ({ edits }) => {
+  const added = only(edits, 'addSheet').map(({ sheet }) => sheet);
+  return {
+    steps: added.map((sheet) => step(1, ({ context }) => void context.workbook.worksheets.add(sheet))),
+    putBack: added.length > 0 ? [removeAdded(added)] : [],
+  };
+};
+
+/** The sheet in front and its selected cell: of several the last counts. */
+export const prepareActive: Prepare = async ({ book, edits }) => ({
+  steps: only(edits, 'activate')
+    .slice(-1)
+    .map((edit) =>
+      step(2, (at) => {
+        at.sheet(edit.sheet).activate();
+        at.range({ ...edit, rows: 1, columns: 1 }).select();
+      }),
+    ),
+  putBack: [byStep(step(1, (at) => at.sheet(book.active).activate()))],
+});
