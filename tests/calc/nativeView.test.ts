@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 
 import { nativeView } from '../../addin/hosts/calc/nativeView';
-import type { Piece } from '../../addin/hosts/calc/pieces';
+import type { Piece } from '../../addin/hosts/calc/wire/pieces';
 import type { View } from '../../taskpane/view';
 
 import { rigView } from '../taskpane/handPane';

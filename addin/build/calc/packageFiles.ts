@@ -14,6 +14,7 @@ import { functionList, functionRegistration, typeDescription } from './functionR
 import { manifest, MEDIA } from './manifest';
 import { addons, factories, jobs, protocolHandler, sidebar } from './officeParts';
 import type { PackageFiles } from './oxt';
+import { wireRecords } from './wireRecords';
 import { document, element } from '../xml';
 
 const { accent: ACCENT } = product;
@@ -87,4 +88,5 @@ export const packageFiles = (root: string, version: string): PackageFiles => ({
   ...registered,
   ...images(),
   ...component(join(root, 'addin', 'hosts', 'calc', 'python')),
+  'pythonpath/wandcount/wire.py': wireRecords(),
 });

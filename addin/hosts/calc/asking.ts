@@ -1,6 +1,6 @@
-import type { Ask } from './calcWorkbook';
 import { ComponentRefused } from './componentRefused';
-import type { ComponentAnswer } from './wire';
+import type { ComponentAnswer } from './wire/messages';
+import { readAnswer, type Ask } from './wire/requests';
 
 interface Waiting {
   readonly resolve: (value: unknown) => void;
@@ -19,12 +19,14 @@ export const questions = (say: (message: object) => void): Questions => {
   const waiting = new Map<number, Waiting>();
   let last = 0;
   return {
-    about: (doc) => (request) =>
-      new Promise((resolve, reject) => {
+    about: (doc) => async (request) => {
+      const told = new Promise<unknown>((resolve, reject) => {
         last += 1;
         waiting.set(last, { resolve, reject });
-        say({ ask: last, doc, ...request });
-      }),
+        say({ ask: last, doc, request });
+      });
+      return readAnswer(request.what, await told);
+    },
     answered: ({ answer, value, refused, failed }) => {
       const asked = waiting.get(answer);
       waiting.delete(answer);

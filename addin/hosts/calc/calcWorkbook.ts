@@ -1,58 +1,15 @@
 import type { Area, Change } from '../../workbook/change';
-import { refuseLocked, touchedBy, type Locks, type Touched } from '../../workbook/locks';
+import { refuseLocked, touchedBy, type Locks } from '../../workbook/locks';
 import { moveFormulaDown } from '../../workbook/memory/shift';
 import type { Block, CellState, Outline, Workbook } from '../../workbook/port';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
-import { failedAt } from './componentRefused';
+import { orFailedAt } from './componentRefused';
 import { errorOfCode } from './errorCodes';
-import { plannedWrites, wireArea, type Operation, type WireArea } from './plannedWrites';
+import { plannedWrites, wireArea } from './plannedWrites';
+import type { Corner } from './wire/parts';
+import type { Ask, WireCells, WireOutline } from './wire/requests';
 
-type Corner = readonly [row: number, column: number, rows: number, columns: number];
-
-/** What the component tells of a document. */
-export interface WireOutline {
-  readonly sheets: readonly {
-    readonly name: string;
-    readonly rows: number;
-    readonly columns: number;
-    readonly merges: readonly Corner[];
-  }[];
-  readonly names: Readonly<Record<string, WireArea>>;
-  readonly active: string;
-}
-
-type CellFormula = readonly [row: number, column: number, formula: string];
-
-/** What the component tells of an area; rows and columns count from the sheet's corner. */
-export interface WireCells {
-  readonly values: readonly (readonly (string | number | null)[])[];
-  readonly formulas: readonly CellFormula[];
-  /** Formulas of columns whose first one, copied down, is all the others: with that of the last cell. */
-  readonly copied: readonly (readonly [
-    row: number,
-    column: number,
-    rows: number,
-    first: string,
-    last: string,
-  ])[];
-  readonly errors: readonly (readonly [row: number, column: number, code: number])[];
-  readonly truths: readonly Corner[];
-}
-
-/** What the engine asks of the component about one document. */
-export type WorkbookRequest =
-  | { readonly what: 'outline' }
-  | { readonly what: 'read'; readonly areas: readonly WireArea[]; readonly singly: boolean }
-  /** Answered with the locks that stand in the way; where there are none, all is written. */
-  | {
-      readonly what: 'apply';
-      readonly title: string;
-      readonly touched: Touched;
-      readonly operations: readonly Operation[];
-    };
-
-/** Asks the component; the promise is refused with a `ComponentRefused`, or with the component's own words where it failed. */
-export type Ask = (request: object) => Promise<unknown>;
+type CellFormula = WireCells['formulas'][number];
 
 const areaOf = (sheet: string, [row, column, rows, columns]: Corner): Area => ({
   sheet,
@@ -139,19 +96,12 @@ const UNREADABLE = 'The workbook could not be read.';
 
 /** The workbook port over the pipe to one document of Calc. */
 export const calcWorkbook = (ask: Ask): Workbook => {
-  const request = async (asked: WorkbookRequest, failing: string): Promise<unknown> => {
-    try {
-      return await ask(asked);
-    } catch (cause) {
-      throw failedAt(failing, cause);
-    }
-  };
   const outline = async (): Promise<Outline> =>
-    outlineOf((await request({ what: 'outline' }, UNREADABLE)) as WireOutline);
+    outlineOf(await orFailedAt(UNREADABLE, ask({ what: 'outline' })));
   const write = async ({ title, edits }: Change): Promise<Locks> => {
     const [touched, operations] = [touchedBy(edits), plannedWrites({ title, edits })];
     const failing = `“${title}” could not be written, and the workbook stays as it was.`;
-    return (await request({ what: 'apply', title, touched, operations }, failing)) as Locks;
+    return orFailedAt(failing, ask({ what: 'apply', title, touched, operations }));
   };
   return {
     outline,
@@ -160,11 +110,8 @@ export const calcWorkbook = (ask: Ask): Workbook => {
       validateAreas(areas, now);
       const used = areas.map((area) => inUse(area, now));
       const asked = used.filter((area) => area !== undefined);
-      const tell = async (singly: boolean) =>
-        (await request(
-          { what: 'read', areas: asked.map(wireArea), singly },
-          UNREADABLE,
-        )) as readonly WireCells[];
+      const tell = (singly: boolean) =>
+        orFailedAt(UNREADABLE, ask({ what: 'read', areas: asked.map(wireArea), singly }));
       const shortly = await tell(false);
       const told = shortly.every(understood) ? shortly : await tell(true);
       return {

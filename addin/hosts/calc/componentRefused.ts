@@ -9,6 +9,7 @@ const SENTENCES = {
 } as const;
 
 export type RefusalReason = keyof typeof SENTENCES;
+export const REFUSALS = Object.keys(SENTENCES) as RefusalReason[];
 
 /** An expected refusal of the component. */
 export class ComponentRefused extends WorkbookError {
@@ -17,8 +18,12 @@ export class ComponentRefused extends WorkbookError {
   }
 }
 
-/** What the user reads where the component failed at something; its own words go into the log. */
-export const failedAt = (what: string, cause: unknown): WorkbookError =>
-  cause instanceof WorkbookError
-    ? cause
-    : new WorkbookError(`${what} Try again; the log, in the menu Rose feeding, says more.`, { cause });
+/** What was asked; where the component failed at it, what the user reads. Its own words go into the log. */
+export const orFailedAt = async <Told>(what: string, asked: Promise<Told>): Promise<Told> => {
+  try {
+    return await asked;
+  } catch (cause) {
+    if (cause instanceof WorkbookError) throw cause;
+    throw new WorkbookError(`${what} Try again; the log, in the menu Rose feeding, says more.`, { cause });
+  }
+};

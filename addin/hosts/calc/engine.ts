@@ -2,9 +2,10 @@ import { createInterface } from 'node:readline';
 
 import { questions } from './asking';
 import { endWithParent } from './endWithParent';
+import { codeOfError } from './errorCodes';
 import { answerCall } from './functionCalls';
 import { panes } from './panes';
-import type { PaneHappening, ToEngine } from './wire';
+import { toEngine, type PaneHappening, type ToEngine } from './wire/messages';
 
 /** The program that the Calc component starts: it ends when its stdin does, or its parent. */
 
@@ -32,9 +33,19 @@ const take = (message: ToEngine): void => {
   else open.close(message.doc);
 };
 
-createInterface({ input: process.stdin, terminal: false }).on('line', (line) =>
-  take(JSON.parse(line) as ToEngine),
-);
+/** What nobody says goes into the log; who waits for an answer gets one. */
+const refuse = (told: { readonly id?: unknown; readonly call?: unknown }, why: Error): void => {
+  console.error(why);
+  if (told.id !== undefined)
+    say({ id: told.id, ...(told.call === undefined ? { done: true } : { code: codeOfError('#VALUE!') }) });
+};
+
+createInterface({ input: process.stdin, terminal: false }).on('line', (line) => {
+  const told: unknown = JSON.parse(line);
+  const { data, error } = toEngine.safeParse(told);
+  if (error) refuse(told as object, error);
+  else take(data);
+});
 
 say({ ready: process.versions.node });
 endWithParent();

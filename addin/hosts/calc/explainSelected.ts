@@ -2,18 +2,10 @@ import { NAMESPACE, type FeedCall, type RawArgument } from '../../../functions';
 import { explained, type Known, type SelectedCell } from '../../../taskpane/explained';
 import type { CellExplanation } from '../../../taskpane/services';
 import type { Workbook } from '../../workbook/port';
-import type { Ask } from './calcWorkbook';
 import { ComponentRefused } from './componentRefused';
 import { feedCalls } from './formulaCalls';
 import { NotUnderstood, partsOf } from './formulaParts';
-
-/** What the component tells of the selected cell; null where it holds no formula. */
-export type WireSelected =
-  | (SelectedCell & {
-      /** The words for why the cells' engine does not answer. */
-      readonly absent: string | null;
-    })
-  | null;
+import type { Ask } from './wire/requests';
 
 const HOLDS_OURS = new RegExp(`\\b${NAMESPACE}\\.`, 'i');
 
@@ -38,7 +30,7 @@ const knownOf = async (cell: SelectedCell, workbook: Workbook, ask: Ask): Promis
 
 /** Why the selected cell shows what it shows. Undefined where the cell holds no formula. */
 export const explainSelected = async (workbook: Workbook, ask: Ask): Promise<CellExplanation | undefined> => {
-  const told = (await ask({ what: 'selected' })) as WireSelected;
+  const told = await ask({ what: 'selected' });
   if (told === null) return undefined;
   const { absent, ...cell } = told;
   const why = absent === null ? {} : { why: absent };

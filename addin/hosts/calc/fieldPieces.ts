@@ -1,5 +1,5 @@
 import type { Field, Table } from '../../../taskpane/view';
-import type { NativeChoice, Piece } from './pieces';
+import type { NativeChoice, Piece } from './wire/pieces';
 
 type Entry = Extract<Field, { kind: 'number' | 'text' | 'date' | 'time' }>;
 
@@ -30,7 +30,7 @@ const control = (field: Field, indent: number, label: string): Piece => {
         shown: field.choices.map((choice) => choice.label),
       };
     case 'toggle':
-      return { ...shared, kind: 'toggle', on: value === 'yes' };
+      return { kind: 'toggle', key: id, field: id, indent, label, on: value === 'yes', disabled };
     default:
       return { ...shared, kind: 'entry', value, help, words: field.kind === 'text', ...unitOf(field) };
   }

@@ -1,7 +1,7 @@
 import { call, type RawArgument, type RawScalar, type ResultValue } from '../../../functions';
 import { codeOfError, errorOfCode } from './errorCodes';
 import { rowsOf } from './longRange';
-import type { FunctionAnswer, FunctionCall, LongRange, WireArgument, WireScalar } from './wire';
+import type { FunctionAnswer, FunctionCall, LongRange, WireArgument, WireScalar } from './wire/messages';
 
 const isLong = (arg: WireArgument): arg is LongRange =>
   typeof arg === 'object' && arg !== null && 'height' in arg;

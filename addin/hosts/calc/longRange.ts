@@ -1,6 +1,6 @@
 import type { RawScalar } from '../../../functions';
 import { errorOfCode } from './errorCodes';
-import type { LongRange } from './wire';
+import type { LongRange } from './wire/messages';
 
 /** Among numbers as bytes, the code of a cell that holds none. */
 const NO_NUMBER = 1;

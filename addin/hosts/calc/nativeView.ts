@@ -2,7 +2,7 @@ import type { Action, Block, Step, View } from '../../../taskpane/view';
 import { nextLine, stateWords } from '../../../taskpane/wayWords';
 import { chartPicture } from './chartPicture';
 import { fieldPieces, tablePieces } from './fieldPieces';
-import type { NativeButton, NativeView, Piece, Tone } from './pieces';
+import type { NativeButton, NativeView, Piece, Tone } from './wire/pieces';
 
 const text = (key: string, indent: number, tone: Tone, words: string): Piece => ({
   kind: 'text',

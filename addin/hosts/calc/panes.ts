@@ -3,18 +3,11 @@ import { createPane, type Pane } from '../../../taskpane/pane';
 import type { HostServices } from '../../../taskpane/services';
 import type { PaneEvent } from '../../../taskpane/view';
 import type { Workbook } from '../../workbook/port';
-import { calcWorkbook, type Ask } from './calcWorkbook';
-import { failedAt } from './componentRefused';
+import { calcWorkbook } from './calcWorkbook';
+import { orFailedAt } from './componentRefused';
 import { explainSelected } from './explainSelected';
 import { nativeView } from './nativeView';
-
-const orFailedAt = async <Told>(what: string, asked: Promise<Told>): Promise<Told> => {
-  try {
-    return await asked;
-  } catch (error) {
-    throw failedAt(what, error);
-  }
-};
+import type { Ask } from './wire/requests';
 
 const servicesOf = (workbook: Workbook, ask: Ask, locale: string): HostServices => ({
   today: () => calendarDay(new Date()),

@@ -1,75 +1,9 @@
 import { PAGE_MARGIN, type Area, type CellInput, type Change, type Edit } from '../../workbook/change';
 import { moveFormulaDown } from '../../workbook/memory/shift';
 import { outsideQuotes } from '../../workbook/outsideQuotes';
-import { lookOf, SERIES_COLOURS, styleName, type Look } from './looks';
-
-/** Sheet, row, column, rows, columns. */
-export type WireArea = readonly [sheet: string, row: number, column: number, rows: number, columns: number];
-
-/** What the component does to a document, in its own small steps. */
-export type Operation =
-  | { readonly op: 'sheet'; readonly sheet: string }
-  | {
-      readonly op: 'values';
-      readonly area: WireArea;
-      readonly cells: readonly (readonly (string | number | null)[])[];
-    }
-  | { readonly op: 'truths'; readonly area: WireArea; readonly cells: readonly (readonly boolean[])[] }
-  | { readonly op: 'formulas'; readonly area: WireArea; readonly cells: readonly (readonly string[])[] }
-  /** A row of formulas that is copied down over the area. */
-  | { readonly op: 'filled'; readonly area: WireArea; readonly formulas: readonly string[] }
-  | { readonly op: 'format'; readonly area: WireArea; readonly format: string }
-  | { readonly op: 'look'; readonly area: WireArea; readonly name: string; readonly look: Look }
-  | {
-      readonly op: 'width';
-      readonly sheet: string;
-      readonly column: number;
-      readonly columns: number;
-      readonly characters: number;
-    }
-  | { readonly op: 'wrap' | 'merge'; readonly area: WireArea }
-  | {
-      readonly op: 'list';
-      readonly area: WireArea;
-      readonly message: string;
-      readonly entries?: string;
-      readonly source?: WireArea;
-    }
-  | { readonly op: 'name'; readonly name: string; readonly area: WireArea }
-  | {
-      readonly op: 'note';
-      readonly sheet: string;
-      readonly row: number;
-      readonly column: number;
-      readonly text: string;
-    }
-  | {
-      readonly op: 'chart';
-      readonly id: string;
-      readonly sheet: string;
-      readonly row: number;
-      readonly column: number;
-      readonly width: number;
-      readonly height: number;
-      readonly type: 'bar' | 'line';
-      readonly title: string;
-      readonly finding: string;
-      readonly labels: WireArea;
-      readonly series: readonly { readonly values: WireArea; readonly colour: number }[];
-    }
-  | {
-      readonly op: 'page';
-      readonly area: WireArea;
-      readonly name: string;
-      readonly landscape: boolean;
-      readonly repeatRows: number;
-      /** 0: as many as it takes. */
-      readonly pagesHigh: number;
-      /** mm */
-      readonly margin: number;
-    }
-  | { readonly op: 'freeze'; readonly sheet: string; readonly rows: number; readonly columns: number }
-  | { readonly op: 'active'; readonly sheet: string; readonly row: number; readonly column: number };
+import { lookOf, SERIES_COLOURS, styleName } from './looks';
+import type { Operation } from './wire/operations';
+import type { WireArea } from './wire/parts';
 
 export const wireArea = ({ sheet, row, column, rows, columns }: Area): WireArea => [
   sheet,

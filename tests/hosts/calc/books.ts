@@ -1,10 +1,11 @@
 import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
+import { readAnswer } from '../../../addin/hosts/calc/wire/requests';
 import type { CellState, Outline, Workbook } from '../../../addin/workbook/port';
 import type { Office } from './office';
 
 /** The workbook port of a document of Calc. */
 export const workbookOf = (office: Office, doc: string): Workbook =>
-  calcWorkbook((request) => office.ask({ do: 'job', doc, request }));
+  calcWorkbook(async (request) => readAnswer(request.what, await office.ask({ do: 'job', doc, request })));
 
 /**
  * Formulas without what two programs spell in two ways: quotes round plain sheet names, spaces, brackets of TRUE,

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 
-import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
 import { plannedWrites } from '../../../addin/hosts/calc/plannedWrites';
 import type { Area, Change } from '../../../addin/workbook/change';
 import type { Workbook } from '../../../addin/workbook/port';
+import { workbookOf } from './books';
 import { sharedOffice, type Office } from './office';
 
 /* Columns of one formula copied down cross the pipe as their first formula, both ways. */
@@ -28,7 +28,7 @@ let doc: string;
 let workbook: Workbook;
 beforeEach(async () => {
   doc = await office.ask<string>({ do: 'open_document' });
-  workbook = calcWorkbook((request) => office.ask({ do: 'job', doc, request }));
+  workbook = workbookOf(office, doc);
   return () => office.ask({ do: 'close', doc });
 });
 

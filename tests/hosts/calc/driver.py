@@ -215,7 +215,7 @@ def calculate(request):
 
 def job(request):
     """What a script may ask of the pane."""
-    answer = service("org.wandcount.Pane").execute(
+    answer = service("org.wandcount.tests.Pane").execute(
         (
             NamedValue("Document", request["doc"]),
             NamedValue("Request", json.dumps(request["request"])),

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
-import { plannedWrites, type Operation } from '../../../addin/hosts/calc/plannedWrites';
+import { plannedWrites } from '../../../addin/hosts/calc/plannedWrites';
+import type { Operation } from '../../../addin/hosts/calc/wire/operations';
 import type { Edit } from '../../../addin/workbook/change';
 import { touchedBy } from '../../../addin/workbook/locks';
 import { contentsOf, workbookOf } from './books';

@@ -21,6 +21,8 @@ import { root } from '../../../addin/build/paths.mjs';
 import { findProgram } from '../../../addin/build/programs.mjs';
 import { buildExtension, extension } from '../../../addin/build/calc/makeExtension.mjs';
 
+import { paneExtension } from './paneExtension';
+
 /** What the driver is to do, and what it needs for it. */
 interface Request {
   readonly do: string;
@@ -218,9 +220,10 @@ const prepared = join(tmpdir(), 'wandcount-calc-profiles');
 /** A profile with the extension installed, made once for the same extension. */
 const profileWithExtension = async (): Promise<string> => {
   await buildExtension();
+  const ours = paneExtension();
   const profile = join(
     prepared,
-    createHash('sha256').update(readFileSync(extension)).digest('hex').slice(0, 16),
+    createHash('sha256').update(readFileSync(extension)).update(ours).digest('hex').slice(0, 16),
   );
   await alone('calc-profile', async () => {
     if (existsSync(profile)) return;
@@ -228,6 +231,8 @@ const profileWithExtension = async (): Promise<string> => {
     const fresh = mkdtempSync(join(prepared, 'installing-'));
     const office = await launch(fresh, {});
     await office.ask({ do: 'install', path: extension });
+    writeFileSync(join(fresh, 'pane.oxt'), ours);
+    await office.ask({ do: 'install', path: join(fresh, 'pane.oxt') });
     await office.end();
     renameSync(fresh, profile);
   });

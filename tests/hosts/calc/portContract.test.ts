@@ -1,8 +1,8 @@
 import { afterAll, beforeAll } from 'vitest';
 
-import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
 import type { HostInspection, HostUnderTest } from '../../workbook/portContract/hostUnderTest';
 import { portContract } from '../../workbook/portContract/portContract';
+import { workbookOf } from './books';
 import { sharedOffice, type Office } from './office';
 
 let office: Office;
@@ -53,7 +53,7 @@ const inspection = (doc: string): HostInspection => {
 const open = async (): Promise<HostUnderTest> => {
   const doc = await office.ask<string>({ do: 'open_document' });
   return {
-    workbook: calcWorkbook((request) => office.ask({ do: 'job', doc, request })),
+    workbook: workbookOf(office, doc),
     undo: () => office.ask({ do: 'undo', doc }),
     notUndone: ['freeze', 'page', 'activate'],
     inspect: inspection(doc),

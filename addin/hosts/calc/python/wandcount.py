@@ -2,13 +2,13 @@
 
 import unohelper
 
-from wandcount import functions, menu, pane_job
+from wandcount import functions, menu
 from wandcount.document import stored_formulas
 from wandcount.office.context import keeps_context
 from wandcount.panel import panel
 
 g_ImplementationHelper = unohelper.ImplementationHelper()
 
-for room in (functions, menu, pane_job, panel, stored_formulas):
+for room in (functions, menu, panel, stored_formulas):
     for implementation, name, services in room.IMPLEMENTATIONS:
         g_ImplementationHelper.addImplementation(keeps_context(implementation), name, services)

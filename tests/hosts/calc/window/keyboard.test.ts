@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import type { NativeView } from '../../../../addin/hosts/calc/pieces';
+import type { NativeView } from '../../../../addin/hosts/calc/wire/pieces';
 import { keyboardOf, type Keyboard } from './keyboard';
 import { openSidebar, type Sidebar } from './sidebar';
 

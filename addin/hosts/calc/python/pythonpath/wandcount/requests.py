@@ -19,15 +19,15 @@ from .office.places import NAMES
 
 def _read(document, request):
     words = FormulaWords(document)
-    return [read(document, area, words, request["singly"]) for area in request["areas"]]
+    return [read(document, area, words, request.singly) for area in request.areas]
 
 
 def _apply(document, request):
     """Writes where no lock stands in the way; tells which do."""
     sheet_view(document)
-    locks = locks_on(document, request["touched"])
+    locks = locks_on(document, request.touched)
     if not any(locks.values()):
-        apply(document, request["title"], request["operations"])
+        apply(document, request.title, request.operations)
     return locks
 
 
@@ -69,10 +69,10 @@ def _compute(document, request):
     )
     arguments = tuple(
         tuple(tuple(line) for line in argument) if isinstance(argument, list) else argument
-        for argument in request["args"]
+        for argument in request.args
     )
     try:
-        return functions.callFunction(request["name"], arguments)
+        return functions.callFunction(request.name, arguments)
     except (NoSuchElementException, IllegalArgumentException):
         raise Refused("notComputed") from None
 
@@ -80,7 +80,7 @@ def _compute(document, request):
 def _print(document, request):
     """The office's own printing, which shows the page first."""
     controller = sheet_view(document)
-    controller.setActiveSheet(document.Sheets.getByName(request["sheet"]))
+    controller.setActiveSheet(document.Sheets.getByName(request.sheet))
     dispatch(controller.Frame, ".uno:Print")
 
 
@@ -97,4 +97,4 @@ _REQUESTS = {
 
 def answer(document, request):
     """The plain value that the engine gets; what went wrong is raised."""
-    return _REQUESTS[request["what"]](document, request)
+    return _REQUESTS[request.what](document, request)

@@ -17,12 +17,13 @@ from .office.main_thread import later
 from .office.office_settings import user_locale
 from .panel.absent_view import absent_view, told_above
 from .requests import answer
+from .wire import REQUESTS, View, read
 
 # After so long the user is told that the engine is still starting, s.
 _PATIENCE = 2.0
 
 # Is done after whatever the pane is doing, and changes nothing.
-WAITS_ITS_TURN = {"kind": "selected", "sheet": "", "row": 0, "column": 0}
+_WAITS_ITS_TURN = {"kind": "selected", "sheet": "", "row": 0, "column": 0}
 
 # What happens without the user meaning the pane.
 _TELLS_ITSELF = ("workbookChanged", "selected")
@@ -43,7 +44,7 @@ class _Modified(unohelper.Base, XModifyListener):
 
 
 class Session:
-    """One document's pane, whether a panel shows it or a script asks for it. Lives on the main thread."""
+    """One document's pane, whether a panel shows it or not. Lives on the main thread."""
 
     def __init__(self, document):
         self.document = document
@@ -115,7 +116,7 @@ class Session:
 
     def send_after_reading(self, event):
         """Presses a button whatever the pane is doing: one that is still reading would not take it."""
-        self.send(WAITS_ITS_TURN, lambda: self.send(event))
+        self.send(_WAITS_ITS_TURN, lambda: self.send(event))
 
     def add_panel(self, panel):
         self._panels.append(panel)
@@ -188,14 +189,15 @@ class Session:
 
     def answer(self, message):
         """What the engine is to be told of what it asked."""
-        writes = message["what"] not in _ONLY_LOOKS
+        writes = message["request"]["what"] not in _ONLY_LOOKS
         self._writing += writes
         try:
-            reply = {"answer": message["ask"], "value": answer(self.document, message)}
+            request = read(REQUESTS, message["request"])
+            reply = {"answer": message["ask"], "value": answer(self.document, request)}
         except Refused as refused:
             reply = {"answer": message["ask"], "refused": refused.reason}
         except Exception as error:
-            log.exception("%s", message["what"])
+            log.exception("%s", message["request"]["what"])
             reply = {"answer": message["ask"], "failed": str(error) or type(error).__name__}
         if writes:
             # The document tells of what was written only when the office is idle again.
@@ -216,11 +218,6 @@ def session_of(document):
     key = document.RuntimeUID
     if key not in _sessions:
         _sessions[key] = Session(document)
-    return _sessions[key]
-
-
-def session_of_key(key):
-    """The pane of a document's RuntimeUID, which somebody has asked for before."""
     return _sessions[key]
 
 
@@ -252,7 +249,7 @@ def _deliver(child, message):
         finally:
             _asked.discard((child, message["ask"]))
     elif session and "view" in message:
-        session.show(message["view"], child)
+        session.show(read(View, message["view"]), child)
 
 
 def _answer(child, session, message):
@@ -263,7 +260,7 @@ def _answer(child, session, message):
         try:
             child.tell(reply)
         except ValueError as error:
-            log.exception("%s", message["what"])
+            log.exception("%s", message["request"]["what"])
             child.tell({"answer": message["ask"], "failed": str(error)})
 
 

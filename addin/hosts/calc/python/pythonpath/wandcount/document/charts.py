@@ -46,12 +46,12 @@ def _fill(document, chart, op):
     coordinates = chart.getFirstDiagram().getCoordinateSystems()[0]
     kind = coordinates.getChartTypes()[0]
     series = tuple(
-        _series(provider, cell_range(document, one["values"]), one["colour"]) for one in op["series"]
+        _series(provider, cell_range(document, one.values), one.colour) for one in op.series
     )
     kind.setDataSeries(series)
     axis = coordinates.getAxisByDimension(0, 0)
     scale = axis.getScaleData()
-    scale.Categories = _labelled(provider, cell_range(document, op["labels"]), "categories")
+    scale.Categories = _labelled(provider, cell_range(document, op.labels), "categories")
     axis.setScaleData(scale)
 
 
@@ -69,29 +69,29 @@ def _describe(document, shape, op):
     undo = document.getUndoManager()
     undo.lock()
     try:
-        shape.Title = op["title"]
-        shape.Description = op["finding"]
+        shape.Title = op.title
+        shape.Description = op.finding
     finally:
         undo.unlock()
 
 
 def put_chart(document, op, words):
     """A chart of the same id is replaced."""
-    sheet = document.Sheets.getByName(op["sheet"])
+    sheet = document.Sheets.getByName(op.sheet)
     charts = sheet.Charts
-    if charts.hasByName(op["id"]):
-        charts.removeByName(op["id"])
-    corner = sheet.getCellByPosition(op["column"], op["row"]).Position
+    if charts.hasByName(op.id):
+        charts.removeByName(op.id)
+    corner = sheet.getCellByPosition(op.column, op.row).Position
     place = uno.createUnoStruct(
-        "com.sun.star.awt.Rectangle", corner.X, corner.Y, op["width"], op["height"]
+        "com.sun.star.awt.Rectangle", corner.X, corner.Y, op.width, op.height
     )
-    first = cell_range(document, op["series"][0]["values"]).RangeAddress
-    charts.addNewByName(op["id"], place, (first,), False, False)
-    chart = charts.getByName(op["id"]).EmbeddedObject
-    chart.setDiagram(chart.createInstance(_DIAGRAMS[op["type"]]))
+    first = cell_range(document, op.series[0].values).RangeAddress
+    charts.addNewByName(op.id, place, (first,), False, False)
+    chart = charts.getByName(op.id).EmbeddedObject
+    chart.setDiagram(chart.createInstance(_DIAGRAMS[op.type]))
     _fill(document, chart, op)
     chart.Diagram.Wall.FillStyle = NONE
     chart.HasMainTitle = True
-    chart.Title.String = op["title"]
-    chart.HasLegend = len(op["series"]) > 1
-    _describe(document, _shape(sheet, op["id"]), op)
+    chart.Title.String = op.title
+    chart.HasLegend = len(op.series) > 1
+    _describe(document, _shape(sheet, op.id), op)

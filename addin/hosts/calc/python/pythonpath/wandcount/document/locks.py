@@ -5,9 +5,9 @@ widths, charts and pages all the same, leaves looks out without a word, and adds
 def locks_on(document, touched):
     """Locks that stand in the way of a change that touches so much."""
     sheets = document.Sheets
-    there = [sheets.getByName(name) for name in touched["sheets"] if sheets.hasByName(name)]
+    there = [sheets.getByName(name) for name in touched.sheets if sheets.hasByName(name)]
     return {
-        "readOnly": touched["workbook"] and document.isReadonly(),
-        "structure": touched["structure"] and document.isProtected(),
+        "readOnly": touched.workbook and document.isReadonly(),
+        "structure": touched.structure and document.isProtected(),
         "sheets": [sheet.Name for sheet in there if sheet.isProtected()],
     }

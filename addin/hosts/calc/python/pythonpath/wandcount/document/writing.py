@@ -87,11 +87,11 @@ class _Leaving(unohelper.Base, XUndoManagerListener):
 def _run(document, operations, kinds):
     words = FormulaWords(document)
     for op in operations:
-        kinds[op["op"]](document, op, words)
+        kinds[op.op](document, op, words)
 
 
 def _is_view(op):
-    return op["op"] in _VIEW_OPERATIONS
+    return op.op in _VIEW_OPERATIONS
 
 
 def _write(document, operations):

@@ -24,11 +24,6 @@ def open_spreadsheets():
     return found
 
 
-def document_named(key):
-    """The open spreadsheet of a RuntimeUID."""
-    return next(document for document in open_spreadsheets() if document.RuntimeUID == key)
-
-
 def dispatch(frame, command):
     """Does what a menu entry of the office does."""
     context = office_context()

@@ -96,8 +96,8 @@ class Drawing:
     def _draw(self, view):
         """Controls whose piece stays are kept, with the focus and what is typed in them."""
         wanted = {}
-        for piece in view["pieces"]:
-            key = (piece["kind"], piece["key"])
+        for piece in view.pieces:
+            key = (piece.kind, piece.key)
             while key in wanted:
                 key += ("again",)
             wanted[key] = piece
@@ -111,12 +111,12 @@ class Drawing:
                     drawn[key] = self._pieces[key]
                     changed = drawn[key].update(piece) or changed
                 else:
-                    drawn[key] = KINDS[piece["kind"]](self, piece)
+                    drawn[key] = KINDS[piece.kind](self, piece)
             self._pieces = drawn
             self._order = list(drawn.values())
             self._number()
-        if view["section"] != self._section:
-            self._section = view["section"]
+        if view.section != self._section:
+            self._section = view.section
             self._top = 0
         if changed:
             self.layout()
@@ -152,8 +152,8 @@ class Drawing:
         width = room.Width - 2 * _MARGIN - _BAR - _EDGE
         y = _MARGIN - self._top
         for piece in self._order:
-            x = _MARGIN + piece.piece["indent"] * _INDENT
-            y += piece.place(x, y, width - piece.piece["indent"] * _INDENT) + GAP
+            x = _MARGIN + piece.piece.indent * _INDENT
+            y += piece.place(x, y, width - piece.piece.indent * _INDENT) + GAP
         self._height = y + self._top + _MARGIN
         self._place_bar(room)
 

@@ -16,23 +16,23 @@ class Labelled(Piece):
     """A control with its label beside it where there is room, else above it."""
 
     def make(self):
-        self._label = self.add("FixedText", MultiLine=True, Label=self.piece["label"])
+        self._label = self.add("FixedText", MultiLine=True, Label=self.piece.label)
         self._spoken = None
-        if self.piece["spoken"] != self.piece["label"]:
+        if self.piece.spoken != self.piece.label:
             self._spoken = self.add_spoken()
         self.make_control()
 
     def add_spoken(self):
         """The office calls a field after the text just before it; this one takes no room."""
-        return self.add("FixedText", Label=self.piece["spoken"])
+        return self.add("FixedText", Label=self.piece.spoken)
 
     def relabel(self, piece):
         """True where the label is another."""
         if self._spoken:
-            self._spoken.Model.Label = piece["spoken"]
-        if not self._label or self._label.Model.Label == piece["label"]:
+            self._spoken.Model.Label = piece.spoken
+        if not self._label or self._label.Model.Label == piece.label:
             return False
-        self._label.Model.Label = piece["label"]
+        self._label.Model.Label = piece.label
         return True
 
     def least_width(self):
@@ -57,11 +57,11 @@ class Entry(Labelled):
     def make_control(self):
         piece = self.piece
         self._in_flight = False
-        self._edit = self.add("Edit", Text=piece["value"], HelpText=piece.get("help") or piece["spoken"])
-        self._edit.Model.Enabled = not piece.get("disabled")
-        self._sent = piece["value"]
+        self._edit = self.add("Edit", Text=piece.value, HelpText=piece.help or piece.spoken)
+        self._edit.Model.Enabled = not piece.disabled
+        self._sent = piece.value
         self._edit.addTextListener(self.listen(self._edit, self._typed))
-        unit = piece.get("unit")
+        unit = piece.unit
         self._unit = None
         self._choice = None
         if isinstance(unit, str):
@@ -90,7 +90,7 @@ class Entry(Labelled):
             return
         self._sent = text
         self._in_flight = True
-        event = {"kind": "type", "field": self.piece["field"], "value": text}
+        event = {"kind": "type", "field": self.piece.field, "value": text}
         self.drawing.happened(event, self._heard)
 
     def _heard(self):
@@ -103,16 +103,16 @@ class Entry(Labelled):
             self._set()
 
     def _set(self):
-        if self._edit.Text != self.piece["value"]:
+        if self._edit.Text != self.piece.value:
             with self.drawing.quietly():
-                self._edit.Text = self.piece["value"]
-        self._sent = self.piece["value"]
+                self._edit.Text = self.piece.value
+        self._sent = self.piece.value
 
     def update(self, piece):
         relabelled = self.relabel(piece)
-        same_unit = type(piece.get("unit")) is type(self.piece.get("unit"))
+        same_unit = type(piece.unit) is type(self.piece.unit)
         self.piece = piece
-        self._edit.Model.Enabled = not piece.get("disabled")
+        self._edit.Model.Enabled = not piece.disabled
         if not self._in_flight:
             self._set()
         if not same_unit:
@@ -121,15 +121,15 @@ class Entry(Labelled):
             self.make()
             return True
         if self._unit:
-            self._unit.Model.Label = piece["unit"]
+            self._unit.Model.Label = piece.unit
         if self._choice:
-            self._choice.update(piece["unit"])
+            self._choice.update(piece.unit)
         return relabelled
 
     def least_width(self):
         if self._choice:
             return _NARROWEST_ENTRY + GAP + self._choice.least_width()
-        if self.piece.get("words"):
+        if self.piece.words:
             return _NARROWEST_WORDS
         unit = self._unit.getPreferredSize().Width + GAP if self._unit else 0
         return min(self._edit.getPreferredSize().Width, _NARROWEST_WORDS) + unit
@@ -176,7 +176,7 @@ class Choice(Labelled):
         if lists_go_astray():
             button = self.add("Button", Align=0, Tabstop=False, FocusOnClick=False)
             self._menu = ListMenu(self.drawing, button, self._chosen)
-        self._list = self.add("ListBox", Dropdown=True, HelpText=self.piece["spoken"])
+        self._list = self.add("ListBox", Dropdown=True, HelpText=self.piece.spoken)
         # What is chosen, in full where the list cuts it.
         self._whole = self.add("FixedText", MultiLine=True)
         self._words = ""
@@ -193,13 +193,13 @@ class Choice(Labelled):
     def _set(self):
         piece, model = self.piece, self._list.Model
         with self.drawing.quietly():
-            shown = tuple(piece["shown"])
+            shown = tuple(piece.shown)
             if tuple(model.StringItemList) != shown:
                 model.StringItemList = shown
-            chosen = (piece["values"].index(piece["value"]),) if piece["value"] in piece["values"] else ()
+            chosen = (piece.values.index(piece.value),) if piece.value in piece.values else ()
             if tuple(model.SelectedItems) != chosen:
                 model.SelectedItems = chosen
-            model.Enabled = not piece.get("disabled")
+            model.Enabled = not piece.disabled
         was, self._words = self._words, shown[chosen[0]] if chosen else ""
         return self._words != was
 
@@ -208,8 +208,8 @@ class Choice(Labelled):
             return
         at = self._list.getSelectedItemPos()
         if at >= 0:
-            value = self.piece["values"][at]
-            self.drawing.happened({"kind": "type", "field": self.piece["field"], "value": value})
+            value = self.piece.values[at]
+            self.drawing.happened({"kind": "type", "field": self.piece.field, "value": value})
 
     def update(self, piece):
         relabelled = self.relabel(piece)
@@ -241,14 +241,14 @@ class Toggle(Piece):
     def _set(self):
         with self.drawing.quietly():
             model = self._box.Model
-            model.Label = self.piece["label"]
-            model.State = 1 if self.piece["on"] else 0
-            model.Enabled = not self.piece.get("disabled")
+            model.Label = self.piece.label
+            model.State = 1 if self.piece.on else 0
+            model.Enabled = not self.piece.disabled
 
     def _changed(self):
         if not self.drawing.quiet:
             value = "yes" if self._box.State == 1 else ""
-            self.drawing.happened({"kind": "type", "field": self.piece["field"], "value": value})
+            self.drawing.happened({"kind": "type", "field": self.piece.field, "value": value})
 
     def update(self, piece):
         self.piece = piece

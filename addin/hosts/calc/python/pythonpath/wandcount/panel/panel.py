@@ -113,10 +113,6 @@ class Panel(unohelper.Base, XUIElement, XToolPanel, XSidebarPanel, XComponent):
         if self.Window is not None:
             self._drawing.layout()
 
-    def controls(self):
-        """What is drawn now, from top to bottom."""
-        return self._drawing.controls()
-
     def focus(self):
         self._drawing.focus_first()
 

@@ -18,9 +18,9 @@ class Text(Piece):
         self._set()
 
     def _set(self):
-        tone = self.piece["tone"]
+        tone = self.piece.tone
         model = self._text.Model
-        model.Label = _SIGNS.get(tone, "") + self.piece["text"]
+        model.Label = _SIGNS.get(tone, "") + self.piece.text
         if tone in _BOLD_TONES:
             model.FontWeight = _BOLD
         if tone == "title":
@@ -35,7 +35,7 @@ class Text(Piece):
     def update(self, piece):
         if piece == self.piece:
             return False
-        if piece["tone"] != self.piece["tone"]:
+        if piece.tone != self.piece.tone:
             self.remove()
             self.controls = []
             self.piece = piece
@@ -46,7 +46,7 @@ class Text(Piece):
         return True
 
     def place(self, x, y, width):
-        above = GAP if self.piece["tone"] == "heading" else 0
+        above = GAP if self.piece.tone == "heading" else 0
         height = wrapped_height(self._text, width)
         place(self._text, x, y + above, width, height)
         return above + height
@@ -56,29 +56,29 @@ class Buttons(Piece):
     """Buttons beside each other, on as many lines as they need."""
 
     def make(self):
-        for index, button in enumerate(self.piece["buttons"]):
-            control = self.add("Button", Label=button["label"], MultiLine=True)
+        for index, button in enumerate(self.piece.buttons):
+            control = self.add("Button", Label=button.label, MultiLine=True)
             control.addActionListener(self.listen(control, lambda index=index: self._pressed(index)))
         self._set()
 
     def _set(self):
-        for control, button in zip(self.controls, self.piece["buttons"]):
+        for control, button in zip(self.controls, self.piece.buttons):
             model = control.Model
-            model.Label = button["label"]
-            model.HelpText = button.get("help") or ""
-            model.Enabled = not button.get("disabled")
-            model.DefaultButton = bool(button.get("primary"))
-            model.FontWeight = _BOLD if button.get("primary") or button.get("current") else 100.0
+            model.Label = button.label
+            model.HelpText = button.help or ""
+            model.Enabled = not button.disabled
+            model.DefaultButton = bool(button.primary)
+            model.FontWeight = _BOLD if button.primary or button.current else 100.0
 
     def _pressed(self, index):
         # A list that shrank meanwhile has no such button any more.
-        if index < len(self.piece["buttons"]):
-            self.drawing.happened(self.piece["buttons"][index]["event"])
+        if index < len(self.piece.buttons):
+            self.drawing.happened(self.piece.buttons[index].event)
 
     def update(self, piece):
         if piece == self.piece:
             return False
-        fewer_or_more = len(piece["buttons"]) != len(self.piece["buttons"])
+        fewer_or_more = len(piece.buttons) != len(self.piece.buttons)
         self.piece = piece
         if fewer_or_more:
             self.remove()
@@ -117,9 +117,9 @@ class Picture(Piece):
 
     def _set(self):
         self._shown = None
-        self._image.Model.HelpText = self.piece["label"]
+        self._image.Model.HelpText = self.piece.label
         # A picture has no label; the text of its window is what it is called.
-        self._image.getPeer().setProperty("Label", self.piece["label"])
+        self._image.getPeer().setProperty("Label", self.piece.label)
 
     def tabbed(self):
         return []
@@ -132,10 +132,10 @@ class Picture(Piece):
         return True
 
     def place(self, x, y, width):
-        drawn = [one for one in self.piece["drawn"] if one["width"] <= width] or self.piece["drawn"][:1]
+        drawn = [one for one in self.piece.drawn if one.width <= width] or self.piece.drawn[:1]
         if drawn[-1] is not self._shown:
             self._shown = drawn[-1]
-            self._image.Model.Graphic = graphic_of(self._shown["svg"])
+            self._image.Model.Graphic = graphic_of(self._shown.svg)
         size = self._image.Model.Graphic.SizePixel
         height = width * size.Height / max(size.Width, 1)
         place(self._image, x, y, width, height)
@@ -148,8 +148,8 @@ class Progress(Piece):
         self._set()
 
     def _set(self):
-        self._bar.Model.ProgressValue = int(self.piece["share"] * 1000)
-        self._bar.Model.HelpText = self.piece["label"]
+        self._bar.Model.ProgressValue = int(self.piece.share * 1000)
+        self._bar.Model.HelpText = self.piece.label
 
     def tabbed(self):
         return []

@@ -54,28 +54,28 @@ class Table(Piece):
     """Columns beside each other; where the panel is too narrow for them, each row stands by itself, cell under cell."""
 
     def make(self):
-        columns = self.piece["columns"]
+        columns = self.piece.columns
         self._head = [self._cell(column, FontWeight=_BOLD) for column in columns]
         self._line = self.add("FixedLine")
-        self._rows = [[self._cell(column) for column in columns] for _ in self.piece["rows"]]
+        self._rows = [[self._cell(column) for column in columns] for _ in self.piece.rows]
         self._stacked = None
         self._set(False)
 
     def _cell(self, column, **look):
-        align = _RIGHT if column["numeric"] else _LEFT
+        align = _RIGHT if column.numeric else _LEFT
         return _Cell(self.add("FixedText", MultiLine=True, Align=align, **look))
 
     def _set(self, stacked):
         """Puts the words into the cells; in a row by itself each has its heading before it."""
         self._stacked = stacked
-        columns = self.piece["columns"]
+        columns = self.piece.columns
         for cell, column in zip(self._head, columns):
-            cell.set(column["label"])
-        for cells, row in zip(self._rows, self.piece["rows"]):
+            cell.set(column.label)
+        for cells, row in zip(self._rows, self.piece.rows):
             for index, (cell, column, words) in enumerate(zip(cells, columns, row)):
-                cell.set(self._named(column["label"], words, index) if stacked else words)
+                cell.set(self._named(column.label, words, index) if stacked else words)
                 model = cell.control.Model
-                model.Align = _RIGHT if column["numeric"] and not stacked else _LEFT
+                model.Align = _RIGHT if column.numeric and not stacked else _LEFT
                 model.FontWeight = _BOLD if stacked and index == 0 else 100.0
 
     def _named(self, heading, words, index):
@@ -90,7 +90,7 @@ class Table(Piece):
     def update(self, piece):
         if piece == self.piece:
             return False
-        alike = piece["columns"] == self.piece["columns"] and len(piece["rows"]) == len(self.piece["rows"])
+        alike = piece.columns == self.piece.columns and len(piece.rows) == len(self.piece.rows)
         self.piece = piece
         if alike:
             self._set(self._stacked)
