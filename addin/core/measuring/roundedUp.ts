@@ -9,7 +9,6 @@ const NOISE = 1e-9;
  * Source: a choice of ours; nothing published.
  *
  * @param least in any unit of volume, ≥ 0
- * @remarks Not checked here: callers refuse what is outside.
  * @example roundedUp(3.01) // 3.25
  */
 export const roundedUp = (least: number): number => Math.ceil(least * WATER_PARTS - NOISE) / WATER_PARTS;
