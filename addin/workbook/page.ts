@@ -1,4 +1,7 @@
+import { contains } from './address';
 import type { Area, CellInput, Edit, StyleToken } from './change';
+import type { Snapshot } from './port';
+import { cellAt, isEmpty, usedArea } from './snapshot';
 
 /** One cell of a sheet that the program lays out as a page, not as a table. */
 export interface PageCell {
@@ -9,15 +12,6 @@ export interface PageCell {
   readonly format?: string;
   readonly wrap?: boolean;
 }
-
-const spanning = (a: Area, b: Area | undefined): Area => {
-  if (!b) return a;
-  const row = Math.min(a.row, b.row);
-  const column = Math.min(a.column, b.column);
-  const rows = Math.max(a.row + a.rows, b.row + b.rows) - row;
-  const columns = Math.max(a.column + a.columns, b.column + b.columns) - column;
-  return { sheet: a.sheet, row, column, rows, columns };
-};
 
 /** The smallest area that holds the cells. */
 export const extent = (sheet: string, cells: readonly PageCell[]): Area => {
@@ -54,19 +48,28 @@ const runs = <Value>(
   return found;
 };
 
-/**
- * Lays the cells out, over what an earlier page held in `previous`: cells between them become empty and plain. What
- * the user wrote outside both stays.
- */
-export const pageEdits = (sheet: string, cells: readonly PageCell[], previous?: Area): Edit[] => {
-  const area = spanning(extent(sheet, cells), previous && { ...previous, sheet });
-  const grid: CellInput[][] = Array.from({ length: area.rows }, () =>
-    Array<CellInput>(area.columns).fill(null),
-  );
+const plain = (area: Area): Edit[] => [
+  { kind: 'style', area, style: 'plain' },
+  { kind: 'format', area, format: 'General' },
+];
+
+const blank = ({ rows, columns }: Area): CellInput[][] =>
+  Array.from({ length: rows }, () => Array<CellInput>(columns).fill(null));
+
+/** Edits that empty areas of an earlier page and take its looks off. */
+export const clearedEdits = (areas: readonly Area[]): Edit[] =>
+  areas.flatMap((area) => [
+    ...plain(area),
+    { kind: 'write', sheet: area.sheet, row: area.row, column: area.column, cells: blank(area) },
+  ]);
+
+/** Lays the cells of one part of a page out; what lies between them becomes empty and plain. */
+export const pageEdits = (sheet: string, cells: readonly PageCell[]): Edit[] => {
+  const area = extent(sheet, cells);
+  const grid = blank(area);
   for (const { row, column, input } of cells) grid[row - area.row]![column - area.column] = input;
   return [
-    { kind: 'style', area, style: 'plain' },
-    { kind: 'format', area, format: 'General' },
+    ...plain(area),
     { kind: 'write', sheet, row: area.row, column: area.column, cells: grid },
     ...runs(sheet, cells, ({ style }) => style).map(({ area, value }): Edit => ({
       kind: 'style',
@@ -80,4 +83,23 @@ export const pageEdits = (sheet: string, cells: readonly PageCell[], previous?: 
     })),
     ...runs(sheet, cells, ({ wrap }) => wrap || undefined).map(({ area }): Edit => ({ kind: 'wrap', area })),
   ];
+};
+
+/** True where nothing of the user's stands in an area; what an earlier page of ours holds does not count. */
+export const isFree = (snapshot: Snapshot, area: Area, earlier: readonly Area[]): boolean => {
+  const { sheet } = area;
+  const used = usedArea(snapshot, sheet);
+  if (!used) return true;
+  const [lastRow, lastColumn] = [
+    Math.min(used.rows, area.row + area.rows),
+    Math.min(used.columns, area.column + area.columns),
+  ];
+  for (let row = area.row; row < lastRow; row += 1)
+    for (let column = area.column; column < lastColumn; column += 1)
+      if (
+        !isEmpty(cellAt(snapshot, sheet, row, column)) &&
+        !earlier.some((page) => contains(page, sheet, row, column))
+      )
+        return false;
+  return true;
 };

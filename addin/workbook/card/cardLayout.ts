@@ -123,7 +123,13 @@ const stationRows = (stations: readonly CardStation[], first: number): StationRo
   });
 };
 
-export const cardLayout = ({ stations, sizeClasses, products, overLabel }: CardRequest): CardLayout => {
+/**
+ * @param aside columns that the workings stand further to the right, past what the user wrote beside the card
+ */
+export const cardLayout = (
+  { stations, sizeClasses, products, overLabel }: CardRequest,
+  aside = 0,
+): CardLayout => {
   // A line for each product above its label, one for the reason.
   const reason = { row: COUNTS_AT, rows: overLabel.length === 0 ? 0 : overLabel.length + 1 };
   const countsAt = COUNTS_AT + reason.rows;
@@ -156,7 +162,7 @@ export const cardLayout = ({ stations, sizeClasses, products, overLabel }: CardR
       doneBy: pumpOut + 3,
       solution,
       last,
-      workings: last + 2,
+      workings: last + 2 + aside,
     },
   };
 };

@@ -1,13 +1,15 @@
 import type { Area } from '../change';
 import type { Outline } from '../port';
-import { areaNamed } from '../snapshot';
+import { areaNamed, usedArea } from '../snapshot';
 import { PRODUCT_COLUMNS, checksOf, workingsAt } from './cardContext';
 import type { CardLayout, CardRequest } from './cardLayout';
 
 /** What is printed. */
 export const CARD = 'Wandcount_Card';
-/** The card with its workings: what the next card is laid over. */
-export const CARD_ALL = 'Wandcount_Card_all';
+/** The workings beside it. */
+export const CARD_WORKINGS = 'Wandcount_Card_workings';
+/** Both together in cards of earlier programs. */
+const CARD_ALL = 'Wandcount_Card_all';
 
 export const CARD_CELLS = {
   date: 'Card_date',
@@ -58,18 +60,15 @@ export const cardNames = (request: CardRequest, { column }: CardLayout): Record<
 export const isUnguarded = (outline: Outline): boolean =>
   areaNamed(outline, CARD) !== undefined && areaNamed(outline, CARD_MADE) === undefined;
 
-/** What to read of a workbook for its card; nothing where it has none. */
+/** Areas that the card fills: what the next one takes the place of. */
+export const cardParts = (outline: Outline): Area[] => {
+  const names = areaNamed(outline, CARD_WORKINGS) ? [CARD, CARD_WORKINGS] : [CARD_ALL, CARD];
+  const areas = names.flatMap((name) => areaNamed(outline, name) ?? []);
+  return names[0] === CARD_ALL ? areas.slice(0, 1) : areas;
+};
+
+/** What to read of a workbook for its card: all that stands on its sheet; nothing where it has none. */
 export const cardAreas = (outline: Outline): Area[] => {
-  if (areaNamed(outline, CARD) === undefined) return [];
-  const names = [
-    ...Object.values(CARD_CELLS),
-    ...Object.values(LATER_CELLS),
-    CARD_CHECK,
-    CARD_PRODUCTS,
-    CARD_MADE,
-  ];
-  // The formulas of an earlier program's card are looked through for measures.
-  return [...names, ...(isUnguarded(outline) ? [CARD_ALL] : [])].flatMap(
-    (name) => areaNamed(outline, name) ?? [],
-  );
+  const card = areaNamed(outline, CARD);
+  return card ? [usedArea(outline, card.sheet) ?? []].flat() : [];
 };

@@ -1,20 +1,54 @@
-import type { Area, Change, Edit } from '../change';
+import type { Change, Edit } from '../change';
 import type { Garden } from '../garden';
-import { extent, pageEdits } from '../page';
+import { clearedEdits, extent, isFree, pageEdits, type PageCell } from '../page';
 import type { Snapshot } from '../port';
 import { standingSheets } from '../sheets/standingSheets';
-import { areaNamed } from '../snapshot';
 import { freeTitle } from '../tables/buildSheets';
 import { cardCells } from './cardCells';
-import { cardLayout } from './cardLayout';
-import { CARD, CARD_ALL, cardNames } from './cardNames';
+import { cardLayout, type CardLayout, type CardRequest } from './cardLayout';
+import { CARD, CARD_WORKINGS, cardNames, cardParts } from './cardNames';
 import { cardPage } from './cardPage';
 import { cardRequest } from './cardRequest';
 import type { CardOptions, PlannedRound } from './cardRequest';
-import { cardSources } from './cardSources';
+import { cardSources, type CardSources } from './cardSources';
 import { WIDTHS, measureWidth } from './cardWidths';
 
 const TITLE = 'Round card';
+
+interface Laid {
+  readonly request: CardRequest;
+  readonly layout: CardLayout;
+  readonly printed: readonly PageCell[];
+  readonly workings: readonly PageCell[];
+}
+
+const laid = (sources: CardSources, request: CardRequest, aside: number): Laid => {
+  const layout = cardLayout(request, aside);
+  const cells = cardCells(sources, request, layout);
+  const isPrinted = ({ column }: PageCell) => column <= layout.column.last;
+  return {
+    request,
+    layout,
+    printed: cells.filter(isPrinted),
+    workings: cells.filter((cell) => !isPrinted(cell)),
+  };
+};
+
+/** The card on its sheet, its workings past what the user wrote beside it; on a new sheet where that is in the way. */
+const laidClear = (snapshot: Snapshot, sources: CardSources, request: CardRequest): Laid => {
+  const earlier = cardParts(snapshot);
+  const clear = (cells: readonly PageCell[]) => isFree(snapshot, extent(request.sheet, cells), earlier);
+  let made = laid(sources, request, 0);
+  if (!clear(made.printed)) return laid(sources, { ...request, sheet: newTitle(snapshot) }, 0);
+  for (let aside = 1; !clear(made.workings); aside += 1) made = laid(sources, request, aside);
+  return made;
+};
+
+const newTitle = (snapshot: Snapshot): string =>
+  freeTitle(
+    TITLE,
+    snapshot.sheets.map(({ name }) => name),
+  );
 
 /**
  * The card of a round as a sheet of live formulas: a dose, rate or barrel changed afterwards changes it, and what it
@@ -30,19 +64,13 @@ export const makeCard = (
   options: CardOptions,
 ): Change => {
   const { edits: mended, places } = standingSheets(snapshot, garden.settings.measures, 'make the card');
-  const earlier = areaNamed(snapshot, CARD_ALL);
-  const sheet =
-    earlier?.sheet ??
-    freeTitle(
-      TITLE,
-      snapshot.sheets.map(({ name }) => name),
-    );
-  const request = cardRequest(sheet, snapshot, places, garden, round, options);
-  const layout = cardLayout(request);
-  const cells = cardCells(cardSources(places), request, layout);
-  const all = extent(sheet, cells);
+  const earlier = cardParts(snapshot);
+  const wanted = earlier[0]?.sheet ?? newTitle(snapshot);
+  const asked = cardRequest(wanted, snapshot, places, garden, round, options);
+  const { request, layout, printed, workings } = laidClear(snapshot, cardSources(places), asked);
+  const { sheet } = request;
+  const [card, beside] = [extent(sheet, printed), extent(sheet, workings)];
   const { column } = layout;
-  const printed: Area = { sheet, row: 0, column: 0, rows: all.rows, columns: column.last + 1 };
   const width = (at: number, columns: number, characters: number): Edit => ({
     kind: 'width',
     sheet,
@@ -50,22 +78,24 @@ export const makeCard = (
     columns,
     characters,
   });
-  const names = { ...cardNames(request, layout), [CARD]: printed, [CARD_ALL]: all };
+  const names = { ...cardNames(request, layout), [CARD]: card, [CARD_WORKINGS]: beside };
   return {
     title: 'Make the card',
     edits: [
       ...mended,
-      ...(earlier ? [] : [{ kind: 'addSheet', sheet } as const]),
-      ...pageEdits(sheet, cells, earlier),
+      ...(snapshot.sheets.some(({ name }) => name === sheet) ? [] : [{ kind: 'addSheet', sheet } as const]),
+      ...clearedEdits(earlier),
+      ...pageEdits(sheet, printed),
+      ...pageEdits(sheet, workings),
       width(column.tick, 1, WIDTHS.tick),
       width(column.name, 1, WIDTHS.name),
       width(column.makeUp, column.last - column.name, WIDTHS.other),
       ...(request.products.length > 0
         ? [width(column.firstProduct, request.products.length, measureWidth(request))]
         : []),
-      width(column.workings, all.column + all.columns - column.workings, WIDTHS.workings),
+      width(beside.column, beside.columns, WIDTHS.workings),
       ...Object.entries(names).map(([name, area]): Edit => ({ kind: 'name', name, area })),
-      cardPage(printed, request, layout),
+      cardPage(card, request, layout),
       { kind: 'activate', sheet, row: 0, column: 0 },
     ],
   };

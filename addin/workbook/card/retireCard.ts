@@ -1,7 +1,7 @@
 import type { Change, Edit } from '../change';
 import type { CellState, Snapshot } from '../port';
 import { areaNamed, cellsOf } from '../snapshot';
-import { CARD, CARD_ALL, CARD_CELLS, CARD_CHECK, CARD_PRODUCTS, isUnguarded } from './cardNames';
+import { CARD, CARD_CELLS, CARD_CHECK, CARD_PRODUCTS, cardParts, isUnguarded } from './cardNames';
 import { EARLIER_CARD } from './readCard';
 
 /** Formulas of a measure, in any spelling of their names. */
@@ -24,7 +24,7 @@ const frozen = (snapshot: Snapshot, name: string): Edit[] => {
  */
 export const retireCard = (snapshot: Snapshot): readonly Edit[] => {
   const printed = areaNamed(snapshot, CARD);
-  const all = areaNamed(snapshot, CARD_ALL) ?? printed;
+  const [all] = cardParts(snapshot);
   if (!printed || !all || !isUnguarded(snapshot)) return [];
   const { sheet } = printed;
   const measures = cellsOf(snapshot, all).flatMap((line, row) =>

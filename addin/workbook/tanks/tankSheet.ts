@@ -1,7 +1,7 @@
 import type { System } from '../../core';
 import type { Area, Change, Edit } from '../change';
 import { cardSources } from '../card/cardSources';
-import { extent, pageEdits } from '../page';
+import { clearedEdits, extent, pageEdits } from '../page';
 import type { Snapshot } from '../port';
 import { standingSheets } from '../sheets/standingSheets';
 import { areaNamed } from '../snapshot';
@@ -42,7 +42,8 @@ export const tankSheet = (
   const edits: Edit[] = [
     ...mended,
     ...(earlier ? [] : [{ kind: 'addSheet', sheet } as const]),
-    ...pageEdits(sheet, cells, earlier),
+    ...clearedEdits(earlier ? [earlier] : []),
+    ...pageEdits(sheet, cells),
     { kind: 'width', sheet, column: 0, columns: 1, characters: FIRST_WIDTH },
     { kind: 'width', sheet, column: 1, columns: COLUMNS - 1, characters: WIDTH },
     { kind: 'name', name: TANKS, area: all },
