@@ -2,4 +2,3 @@ export * from './definition';
 export * from './catalogue';
 export * from './call';
 export * from './formula';
-export * from './tellCall';

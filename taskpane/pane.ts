@@ -4,6 +4,7 @@ import { WorkbookError, type Workbook } from '../addin/workbook/port';
 import { refused, Stopped, type Action, type Done, type Work } from './action';
 import { actionNamed } from './actions/actionNamed';
 import { readBook } from './book';
+import { explainCell } from './cell/explainCell';
 import { listWanted, readChosenList } from './chosenList';
 import type { HostServices } from './services';
 import { isSection, startState, type PaneState } from './state';
@@ -76,8 +77,9 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
       set({ ...state, ...book, today: services.today(), calculating: services.calculating?.() ?? false });
       if (first && !state.chosen) set({ ...state, section: firstSection(state) });
     }
-    if (readings.includes('cell') && services.explain !== undefined) {
-      const cell = await services.explain();
+    if (readings.includes('cell') && services.selected !== undefined) {
+      const selected = await services.selected();
+      const cell = selected && (await explainCell(workbook, selected));
       set({ ...state, cell });
     }
     await readList();

@@ -1,19 +1,17 @@
 import type { PaneLook } from './paneLook';
 import type { PaneEvent } from './view';
 
-/** Why the selected cell shows what it shows. */
-export interface CellExplanation {
+/** The selected cell, where it holds a formula. */
+export interface SelectedCell {
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
-  /** The cell's formula as the user types it, with its leading '='. */
-  readonly formula: string;
-  /** What the cell shows, as it shows it. */
+  /** What it shows, as it shows it. */
   readonly shows: string;
-  /** Why it shows an error: a plain sentence. */
-  readonly sentence?: string;
-  /** The computation told in steps, with units and source, function by function; empty where no FEED function is in it. */
-  readonly working: readonly string[];
+  /** The formula as the user types it, where his program spells it in another way than the port. */
+  readonly typed?: string;
+  /** Why it shows an error, where the host knows of something that the formula does not tell. */
+  readonly why?: string;
 }
 
 /** What the host tells of the user's own hand; what `Workbook.apply` writes is not told. */
@@ -31,8 +29,8 @@ export interface HostServices {
   readonly howToPrint?: string;
   /** Hands the user a file. */
   download?(name: string, mime: string, text: string): Promise<void>;
-  /** The selected cell; undefined where it holds no formula. */
-  explain?(): Promise<CellExplanation | undefined>;
+  /** Undefined where the selected cell holds no formula, or none that has its result yet. */
+  selected?(): Promise<SelectedCell | undefined>;
   /** Takes the last step back. */
   undo?(): Promise<void>;
   /** True while formulas are worked out that were no longer waited for; a `calculated` event follows. */

@@ -5,7 +5,8 @@ import type { Snapshot } from '../addin/workbook/port';
 
 import type { ChosenList } from './adoption';
 import { readLook } from './paneLook';
-import type { CellExplanation, HostServices } from './services';
+import type { CellExplanation } from './cell/explainCell';
+import type { HostServices } from './services';
 import type { View } from './view';
 
 export const SECTION_IDS = ['garden', 'rig', 'mix', 'round', 'log', 'tanks'] as const;

@@ -18,6 +18,12 @@ export const columnNumber = (letters: string): number => {
 /** "B3", as a user reads it, for row 2, column 1. */
 export const cellAddress = (row: number, column: number): string => `${columnLetters(column)}${row + 1}`;
 
+/** "B3:C9", or "B3" where the area is one cell. */
+export const rangeAddress = ({ row, column, rows, columns }: Area): string => {
+  const [first, last] = [cellAddress(row, column), cellAddress(row + rows - 1, column + columns - 1)];
+  return first === last ? first : `${first}:${last}`;
+};
+
 /** A sheet's name as a formula spells it: quoted always, so that no name needs a second look. */
 export const sheetPrefix = (sheet: string): string => `'${sheet.replaceAll("'", "''")}'!`;
 

@@ -118,3 +118,10 @@ export interface Change {
   readonly title: string;
   readonly edits: readonly Edit[];
 }
+
+/** Edits of some kinds. */
+export type EditOf<K extends Edit['kind']> = Extract<Edit, { kind: K }>;
+
+/** The edits of some kinds, in their order. */
+export const only = <K extends Edit['kind']>(edits: readonly Edit[], ...kinds: readonly K[]): EditOf<K>[] =>
+  edits.filter((edit): edit is EditOf<K> => kinds.some((kind) => edit.kind === kind));

@@ -25,6 +25,14 @@ export const usedArea = (outline: Outline, name: string): Area | undefined => {
     : undefined;
 };
 
+/** The part of an area that holds anything; undefined where nothing does, or where its sheet is not there. */
+export const inUse = (outline: Outline, area: Area): Area | undefined => {
+  const sheet = sheetNamed(outline, area.sheet);
+  const rows = Math.min(area.rows, (sheet?.rows ?? 0) - area.row);
+  const columns = Math.min(area.columns, (sheet?.columns ?? 0) - area.column);
+  return rows > 0 && columns > 0 ? { ...area, rows, columns } : undefined;
+};
+
 /** A cell of a snapshot; one that was not asked for or lies past the cells in use is empty. */
 export const cellAt = (snapshot: Snapshot, sheet: string, row: number, column: number): CellState => {
   for (const { area, cells } of snapshot.blocks)

@@ -324,21 +324,14 @@ test('what a list’s column holds is given to the column chosen last', async ()
 describe('the selected cell', () => {
   test('is explained when the host tells that it was selected', async () => {
     let tell: (event: HostEvent) => void = () => undefined;
-    const { pane, user } = await open(memoryWorkbook(), {
+    const formula = '=FEED.FILLS(-1,60,"gal")';
+    const memory = memoryWorkbook({ sheets: { 'Round card': [[null], [null], [null, { formula }]] } });
+    const { pane, user } = await open(calculatingWorkbook(memory), {
       watch: (listener) => {
         tell = listener;
         return () => undefined;
       },
-      explain: () =>
-        Promise.resolve({
-          sheet: 'Round card',
-          row: 2,
-          column: 1,
-          formula: '=FEED.FILLS(-1,60,"gal")',
-          shows: '#VALUE!',
-          sentence: 'need was -1; use a number of 0 or more.',
-          working: [],
-        }),
+      selected: () => Promise.resolve({ sheet: 'Round card', row: 2, column: 1, shows: '#VALUE!' }),
     });
     tell({ kind: 'selected', sheet: 'Round card', row: 2, column: 1 });
     await vi.waitFor(() =>
@@ -348,10 +341,7 @@ describe('the selected cell', () => {
     );
     await user.unfold('This cell');
     expect(pane.view().section.blocks.at(-1)).toMatchObject({
-      blocks: [
-        { text: '=FEED.FILLS(-1,60,"gal")' },
-        { text: 'need was -1; use a number of 0 or more.', tone: 'warning' },
-      ],
+      blocks: [{ text: formula }, { text: 'need: -1 was given; use 0 or more.', tone: 'warning' }],
     });
   });
 
@@ -360,7 +350,7 @@ describe('the selected cell', () => {
     let slow = false;
     let asked = 0;
     const { pane, user } = await adopted({
-      explain: () =>
+      selected: () =>
         slow
           ? new Promise((resolve) => {
               asked += 1;

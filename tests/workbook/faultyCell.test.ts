@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 
+import type { Area } from '../../addin/workbook/change';
 import { faultyCell, placeInWords } from '../../addin/workbook/faultyCell';
 import { memoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import type { CellState, Workbook } from '../../addin/workbook/port';
@@ -59,8 +60,8 @@ describe('the first cell with an error that a formula reads', () => {
     ['a cell with dollar signs, in small letters', '=2*$b$2', 'B2'],
     ['a cell of a range', '=FEED.FLOWSPREAD(A1:C3)', 'B2'],
     ['a cell of whole columns', '=FEED.NEED(A:B,C:C,"gal","gal")', 'B2'],
-    ['a cell of another sheet', "=A1+'My rig'!B2", 'B2 on the sheet “My rig”'],
-    ['what a name stands for', '=FEED.SECONDS(0.7,"gal",Flow,"gal/min")', 'B2 on the sheet “My rig”'],
+    ['a cell of another sheet', "=A1+'My rig'!B2", 'B2 on My rig'],
+    ['what a name stands for', '=FEED.SECONDS(0.7,"gal",Flow,"gal/min")', 'B2 on My rig'],
   ])('%s: %s', async (_what, formula, place) => {
     expect(await found(withErrors(['Try', 1, 1], ['My rig', 1, 1]), formula)).toBe(place);
   });
@@ -88,5 +89,31 @@ describe('the first cell with an error that a formula reads', () => {
       '=SUM(A1:C3)',
     );
     expect(place).toBeUndefined();
+  });
+
+  test('is found far down a long range, of which no more is read than to there', async () => {
+    const memory = memoryWorkbook({ sheets: { Try: Array.from({ length: 20_000 }, (_, row) => [row]) } });
+    const asked: Area[][] = [];
+    const workbook: Workbook = {
+      ...memory,
+      outline: () => memory.outline(),
+      read: async (areas) => {
+        asked.push([...areas]);
+        const snapshot = await memory.read(areas);
+        const blocks = snapshot.blocks.map(({ area, cells }) => ({
+          area,
+          cells: cells.map((line) =>
+            line.map((cell) => (cell.value === 7_000 ? { value: null, error: '#REF!' } : cell)),
+          ),
+        }));
+        return { ...snapshot, blocks };
+      },
+    };
+    expect(await found(workbook, '=A1+SUM(A2:A20000)')).toBe('A7001');
+    expect(asked.map((areas) => areas.map(({ row, rows }) => [row, rows]))).toEqual([
+      [[0, 1]],
+      [[1, 5_000]],
+      [[5_001, 5_000]],
+    ]);
   });
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { freshSite } from '../../addin/workbook/tables/site';
-import { fillTemplate, sameFormula, type Places } from '../../addin/workbook/tables/template';
+import { fillTemplate, type Places } from '../../addin/workbook/tables/template';
+import { sameFormula } from '../../addin/workbook/formula/sameFormula';
 import { dosesTable } from '../../addin/workbook/sheets/doses';
 
 const places: Places = {

@@ -28,7 +28,6 @@ const FUNCTION = z
       dimensionality: z.enum(['scalar', 'matrix']),
     }),
     parameters: z.array(PARAMETER).max(128),
-    options: z.strictObject({ requiresAddress: z.literal(true) }),
   })
   .refine(({ id, name }) => id === name, 'id and name differ')
   .refine(

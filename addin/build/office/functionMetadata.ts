@@ -18,7 +18,6 @@ export interface FunctionMetadata {
       readonly dimensionality: string;
       readonly optional?: true;
     }[];
-    readonly options: { readonly requiresAddress: true };
   }[];
 }
 
@@ -48,8 +47,7 @@ const parameter = (entry: ParameterEntry): FunctionMetadata['functions'][number]
 export const helpAnchor = ({ name }: Pick<FunctionEntry, 'name'>): string => name.toLowerCase();
 
 /**
- * functions.json: the catalogue as the program's formula editor shows it. The cell's address is asked for, so that
- * the pane can tell how a selected cell was worked out.
+ * functions.json: the catalogue as the program's formula editor shows it.
  *
  * @param base the address that the package is served from
  */
@@ -62,6 +60,5 @@ export const functionMetadata = (base: string): FunctionMetadata => ({
     helpUrl: `${addressOf(base, FILES.support)}#${helpAnchor(entry)}`,
     result: RESULTS[entry.result.kind],
     parameters: entry.parameters.map(parameter),
-    options: { requiresAddress: true },
   })),
 });

@@ -2,6 +2,7 @@ import type { Area, Change } from '../../workbook/change';
 import { refuseLocked, touchedBy, type Locks } from '../../workbook/locks';
 import { moveFormulaDown } from '../../workbook/memory/shift';
 import type { Block, CellState, Outline, Workbook } from '../../workbook/port';
+import { inUse } from '../../workbook/snapshot';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { orFailedAt } from './componentRefused';
 import { errorOfCode } from './errorCodes';
@@ -31,15 +32,6 @@ const outlineOf = (wire: WireOutline): Outline => ({
 });
 
 const EMPTY: CellState = { value: null };
-
-/** The part of an area that holds anything; undefined where nothing does. */
-const inUse = (area: Area, outline: Outline): Area | undefined => {
-  const sheet = outline.sheets.find(({ name }) => name === area.sheet);
-  if (!sheet) return undefined;
-  const rows = Math.min(area.rows, sheet.rows - area.row);
-  const columns = Math.min(area.columns, sheet.columns - area.column);
-  return rows > 0 && columns > 0 ? { ...area, rows, columns } : undefined;
-};
 
 /** True where copying a formula down as a text gives what copying gave in Calc, which knows more references. */
 const understood = ({ copied }: WireCells): boolean =>
@@ -108,7 +100,7 @@ export const calcWorkbook = (ask: Ask): Workbook => {
     read: async (areas) => {
       const now = await outline();
       validateAreas(areas, now);
-      const used = areas.map((area) => inUse(area, now));
+      const used = areas.map((area) => inUse(now, area));
       const asked = used.filter((area) => area !== undefined);
       const tell = (singly: boolean) =>
         orFailedAt(UNREADABLE, ask({ what: 'read', areas: asked.map(wireArea), singly }));

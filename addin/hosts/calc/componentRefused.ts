@@ -5,7 +5,6 @@ import words from './words.json';
 const SENTENCES = {
   closed: 'The workbook is closed.',
   noSheet: words.noSheet,
-  notComputed: 'Calc does not compute this function on plain values.',
 } as const;
 
 export type RefusalReason = keyof typeof SENTENCES;

@@ -1,20 +1,20 @@
 import { calendarDay, guessMeasures } from '../../../taskpane/locality';
 import { createPane, type Pane } from '../../../taskpane/pane';
-import type { HostServices } from '../../../taskpane/services';
+import type { HostServices, SelectedCell } from '../../../taskpane/services';
 import type { PaneEvent } from '../../../taskpane/view';
-import type { Workbook } from '../../workbook/port';
 import { calcWorkbook } from './calcWorkbook';
 import { orFailedAt } from './componentRefused';
-import { explainSelected } from './explainSelected';
 import { nativeView } from './nativeView';
 import type { Ask } from './wire/requests';
 
-const servicesOf = (workbook: Workbook, ask: Ask, locale: string): HostServices => ({
+const servicesOf = (ask: Ask, locale: string): HostServices => ({
   today: () => calendarDay(new Date()),
   measures: guessMeasures([locale]),
   print: async (sheet) =>
     void (await orFailedAt('The card could not be printed.', ask({ what: 'print', sheet }))),
-  explain: () => orFailedAt('The selected cell could not be read.', explainSelected(workbook, ask)),
+  selected: async () =>
+    ((await orFailedAt('The selected cell could not be read.', ask({ what: 'selected' }))) ?? undefined) as
+      SelectedCell | undefined,
   undo: async () => void (await orFailedAt('The last step could not be taken back.', ask({ what: 'undo' }))),
 });
 
@@ -35,8 +35,7 @@ export const panes = (say: (message: object) => void, about: (doc: string) => As
     open: (doc, locale) => {
       open.get(doc)?.close();
       const ask = about(doc);
-      const workbook = calcWorkbook(ask);
-      const pane = createPane(workbook, servicesOf(workbook, ask, locale));
+      const pane = createPane(calcWorkbook(ask), servicesOf(ask, locale));
       open.set(doc, pane);
       let soon = false;
       const show = (): void => {

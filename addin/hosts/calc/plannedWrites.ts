@@ -1,6 +1,6 @@
 import { PAGE_MARGIN, type Area, type CellInput, type Change, type Edit } from '../../workbook/change';
 import { moveFormulaDown } from '../../workbook/memory/shift';
-import { outsideQuotes } from '../../workbook/outsideQuotes';
+import { respelled } from '../../workbook/formula/tokens';
 import { lookOf, SERIES_COLOURS, styleName } from './looks';
 import type { Operation } from './wire/operations';
 import type { WireArea } from './wire/parts';
@@ -18,7 +18,9 @@ const CHART = { width: 12_000, height: 7_500 };
 
 /** Calc's parser reads a bare TRUE as the number 1; with its brackets it stays a truth value. */
 const withTruths = (formula: string): string =>
-  outsideQuotes(formula, (part) => part.replace(/(?<![\w.$!])(TRUE|FALSE)(?![\w.(!])/gi, '$1()'));
+  respelled(formula, ({ kind, text }) =>
+    kind === 'name' && /^(TRUE|FALSE)$/i.test(text) ? `${text}()` : text,
+  );
 
 type Kind = 'values' | 'truths' | 'formulas' | 'left';
 

@@ -1,5 +1,4 @@
 import type { OpenedPane } from './openPane';
-import { recentCalls } from './recentCalls';
 import { RIBBON, type RibbonButtonId } from './ribbon';
 import { say } from './say';
 import { associateFunctions } from './worksheetFunctions';
@@ -12,8 +11,7 @@ import { associateFunctions } from './worksheetFunctions';
 const NO_PROGRAM =
   'This page belongs to a spreadsheet program that loads Office Add-ins. Open it from there.';
 
-const recent = recentCalls();
-const associated = associateFunctions(recent);
+const associated = associateFunctions();
 
 const write = (text: string): void => {
   const line = document.createElement('p');
@@ -28,7 +26,7 @@ const open = async (): Promise<OpenedPane> => {
   if (!element) throw new Error('The page has no place for the pane.');
   const { openPane } = await import(/* webpackChunkName: "pane" */ './openPane');
   element.replaceChildren();
-  return openPane(element, recent);
+  return openPane(element);
 };
 
 /** Answers a button of the ribbon; the program waits for `completed`, whatever happens. */
@@ -51,7 +49,7 @@ const begin = async (): Promise<void> => {
   if (typeof Office === 'undefined') return write(NO_PROGRAM);
   const { host } = await Office.onReady();
   if (host !== Office.HostType.Excel) return write(NO_PROGRAM);
-  if (!associated) associateFunctions(recent);
+  if (!associated) associateFunctions();
   const pane = open();
   for (const { id } of RIBBON)
     // The program takes no promise; what goes wrong is said there.

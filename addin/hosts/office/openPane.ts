@@ -4,7 +4,6 @@ import { mountPane } from '../../../taskpane/mount';
 import { thisProgram } from './excelProgram';
 import { hostServices } from './hostServices';
 import { officeWorkbook, type OfficeWorkbook } from './officeWorkbook';
-import type { RecentCalls } from './recentCalls';
 import type { RibbonButtonId } from './ribbon';
 import { ribbonActions, type Said } from './ribbonActions';
 import { followTheme } from './theme';
@@ -36,10 +35,10 @@ const startingWithTheWorkbook = (workbook: OfficeWorkbook): OfficeWorkbook => {
 };
 
 /** Draws the pane of the program's workbook in the page. */
-export const openPane = (element: HTMLElement, recent: RecentCalls): OpenedPane => {
+export const openPane = (element: HTMLElement): OpenedPane => {
   followTheme(document.documentElement, () => Office.context.officeTheme);
   const workbook = startingWithTheWorkbook(officeWorkbook(thisProgram));
-  const { pane } = mountPane(element, workbook, hostServices(thisProgram, workbook, recent));
+  const { pane } = mountPane(element, workbook, hostServices(thisProgram, workbook));
   const actions = ribbonActions(pane, workbook);
   return { press: (id) => actions[id]() };
 };

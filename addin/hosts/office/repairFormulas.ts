@@ -1,8 +1,7 @@
 import type { Edit } from '../../workbook/change';
+import { callsFeed } from '../../workbook/formula/feedSpelling';
 import type { Block, Workbook } from '../../workbook/port';
 import { usedArea } from '../../workbook/snapshot';
-
-const FEED = /\bFEED\.[A-Z]+\s*\(/;
 
 type Write = Extract<Edit, { kind: 'write' }>;
 
@@ -12,7 +11,7 @@ const unknownIn = ({ area, cells }: Block): Write[] => {
     let run: { formula: string }[][] = [];
     for (const [down, line] of cells.entries()) {
       const { formula, error } = line[across]!;
-      if (formula === undefined || error !== '#NAME?' || !FEED.test(formula)) {
+      if (formula === undefined || error !== '#NAME?' || !callsFeed(formula)) {
         run = [];
         continue;
       }

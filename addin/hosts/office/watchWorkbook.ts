@@ -1,3 +1,4 @@
+import { later } from '../../../taskpane/later';
 import type { HostEvent } from '../../../taskpane/services';
 import { areaOfReference } from '../../workbook/references';
 
@@ -8,14 +9,6 @@ import type { OfficeWorkbook } from './officeWorkbook';
 
 /** The user's hand is followed this long after its last move, so that typing and dragging are told once, ms. */
 const PAUSE = 200;
-
-const later = (tell: () => void): (() => void) => {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  return () => {
-    clearTimeout(timer);
-    timer = setTimeout(tell, PAUSE);
-  };
-};
 
 /**
  * Tells what the user and others do in the workbook, from when the program listens until the returned function is
@@ -29,7 +22,7 @@ export const watchWorkbook = (
   let stopped = false;
   let names = new Map<string, string>();
   let at: HostEvent = { kind: 'workbookChanged' };
-  const tell = (event: () => HostEvent) => later(() => void (stopped || listener(event())));
+  const tell = (event: () => HostEvent) => later(() => void (stopped || listener(event())), PAUSE);
   const changed = tell(() => ({ kind: 'workbookChanged' }));
   const selected = tell(() => at);
   const tellsWhose = program.supports(ownWriting.NEEDS);

@@ -45,8 +45,8 @@ export const startWorkbench = async (): Promise<StartedWorkbench> => {
   darkness.addEventListener('change', ({ matches }) => grid.dark(matches));
   nameControls(element('grid'));
   const workbook = gridWorkbook(grid);
-  const functions = registerFeedFunctions(grid);
-  const services = hostServices(grid, workbook, functions);
+  registerFeedFunctions(grid);
+  const services = hostServices(grid, workbook);
   keepRowsFitted(grid);
   const file = openWorkbook();
   const notices = openNotices(element('notices'));

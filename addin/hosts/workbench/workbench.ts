@@ -1,3 +1,4 @@
+import { listed } from '../../../taskpane/quantityWords';
 import { CARD } from '../../workbook/card/cardNames';
 import { areaNamed } from '../../workbook/snapshot';
 import { openFile, sayRefusal } from './files/openFile';
@@ -46,9 +47,6 @@ const drawn = (): Promise<void> =>
     setTimeout(resolve, 200);
     requestAnimationFrame(() => setTimeout(resolve));
   });
-
-const listed = (things: readonly string[]): string =>
-  things.length < 2 ? things.join('') : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
 
 const asXlsx = (name: string): string =>
   /\.xlsx$/i.test(name) ? name : `${name.replace(/\.[^.]*$/, '')}.xlsx`;

@@ -1,5 +1,7 @@
-import { columnLetters, columnNumber } from '../address';
+import { sheetPrefix } from '../address';
 import type { Area } from '../change';
+import { between, referenceOf, spelledCorner, type Corner, type Reference } from '../formula/reference';
+import { respelled } from '../formula/tokens';
 
 /** Rows or columns put in (count > 0) or taken out (count < 0) at an index of one sheet. */
 export interface Shift {
@@ -44,78 +46,44 @@ export const shiftArea = (area: Area, shift: Shift): Area | undefined => {
   return span && { ...area, column: span.start, columns: span.size };
 };
 
-const STRING = /"(?:[^"]|"")*"/.source;
-const SHEET = /(?:'(?:[^']|'')+'|[A-Za-z_][\w.]*)!/.source;
-const CELL = /\$?[A-Za-z]{1,3}\$?\d{1,7}/.source;
-const REFERENCE = new RegExp(`${STRING}|(${SHEET})?(?<![\\w.])(${CELL})(?::(${CELL}))?(?![\\w.(])`, 'g');
+/** A formula's text with every reference to cells rewritten. */
+const rewrite = (formula: string, each: (reference: Reference) => string): string =>
+  respelled(formula, ({ kind, text }) => (kind === 'cells' ? each(referenceOf(text)) : text));
 
-const unquote = (prefix: string): string => {
-  const name = prefix.slice(0, -1);
-  return name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name;
+/** A reference with its corners at other places. */
+const respell = (
+  prefix: string,
+  { first, last }: Reference,
+  place: (corner: Corner, isLast: boolean) => readonly [row: number, column: number],
+): string => {
+  const start = prefix + spelledCorner(first, ...place(first, false));
+  return last === undefined ? start : `${start}:${spelledCorner(last, ...place(last, true))}`;
 };
-
-interface Corner {
-  readonly fixedColumn: string;
-  readonly column: number;
-  readonly fixedRow: string;
-  readonly row: number;
-}
-
-const corner = (text: string): Corner => {
-  const [, fixedColumn = '', letters = '', fixedRow = '', digits = ''] =
-    /^(\$?)([A-Za-z]+)(\$?)(\d+)$/.exec(text) ?? [];
-  return { fixedColumn, column: columnNumber(letters), fixedRow, row: Number(digits) - 1 };
-};
-
-const spell = (c: Corner, row: number, column: number): string =>
-  `${c.fixedColumn}${columnLetters(column)}${c.fixedRow}${row + 1}`;
-
-/** A formula's text with every reference outside its strings rewritten. */
-const rewrite = (
-  formula: string,
-  each: (sheet: string | undefined, prefix: string, from: string, to: string | undefined) => string,
-): string =>
-  formula.replace(
-    REFERENCE,
-    (whole, prefix: string | undefined, from: string | undefined, to: string | undefined) =>
-      from === undefined
-        ? whole
-        : each(prefix === undefined ? undefined : unquote(prefix), prefix ?? '', from, to),
-  );
 
 /** What a formula on `home` reads after the shift; a reference to cells that are gone is #REF!. */
 export const shiftFormula = (formula: string, home: string, shift: Shift): string =>
-  rewrite(formula, (sheet, prefix, from, to) => {
-    const start = corner(from);
-    const end = to === undefined ? start : corner(to);
-    const area = {
-      sheet: sheet ?? home,
-      row: start.row,
-      column: start.column,
-      rows: end.row - start.row + 1,
-      columns: end.column - start.column + 1,
-    };
-    const moved = shiftArea(area, shift);
+  rewrite(formula, (reference) => {
+    const { prefix, sheet = home, first, last = first } = reference;
+    const moved = shiftArea(between(sheet, first, last), shift);
     if (!moved) return `${prefix}#REF!`;
-    const first = spell(start, moved.row, moved.column);
-    return to === undefined
-      ? prefix + first
-      : `${prefix}${first}:${spell(end, moved.row + moved.rows - 1, moved.column + moved.columns - 1)}`;
+    return respell(prefix, reference, (_corner, isLast) =>
+      isLast ? [moved.row + moved.rows - 1, moved.column + moved.columns - 1] : [moved.row, moved.column],
+    );
   });
 
 /** What a formula reads after a sheet has another name. */
 export const renameInFormula = (formula: string, from: string, to: string): string =>
-  rewrite(formula, (sheet, prefix, first, last) => {
-    const named = sheet?.toLowerCase() === from.toLowerCase() ? `'${to.replaceAll("'", "''")}'!` : prefix;
-    return last === undefined ? named + first : `${named}${first}:${last}`;
+  rewrite(formula, (reference) => {
+    const { prefix, sheet } = reference;
+    const named = sheet?.toLowerCase() === from.toLowerCase() ? sheetPrefix(to) : prefix;
+    return respell(named, reference, ({ row, column }) => [row, column]);
   });
 
 /** What a formula reads after it is copied down by some rows: rows without $ move along. */
 export const moveFormulaDown = (formula: string, rows: number): string =>
-  rewrite(formula, (_sheet, prefix, first, last) => {
-    const move = (text: string) => {
-      const c = corner(text);
-      return spell(c, c.fixedRow ? c.row : c.row + rows, c.column);
-    };
-    return last === undefined ? prefix + move(first) : `${prefix}${move(first)}:${move(last)}`;
-  });
+  rewrite(formula, (reference) =>
+    respell(reference.prefix, reference, ({ row, column, fixedRow }) => [
+      fixedRow ? row : row + rows,
+      column,
+    ]),
+  );

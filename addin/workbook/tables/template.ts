@@ -64,19 +64,6 @@ export const fillTemplate = (template: string, places: Places, own?: Site): ((ro
   return (row) => parts.map((part) => (typeof part === 'string' ? part : part(row))).join('');
 };
 
-const outsideStrings = (formula: string, change: (text: string) => string): string =>
-  formula
-    .split(/("(?:[^"]|"")*")/)
-    .map((part, index) => (index % 2 === 0 ? change(part) : part))
-    .join('');
-
-/** Two spellings of one formula: letter case, spaces and needless quotes around sheet names do not count. */
-export const sameFormula = (a: string, b: string): boolean => {
-  const plain = (formula: string) =>
-    outsideStrings(formula, (text) => text.replace(/[\s']/g, '').toUpperCase());
-  return plain(a) === plain(b);
-};
-
 /** "Plants, row 12, How many", for sentences. */
 export const whereWords = (sheet: string, row: number, header: string): string =>
   `${sheet}, row ${row + 1}, ${header}`;

@@ -6,7 +6,8 @@ import { write, type Draft } from './edits';
 import { FORM_HEADERS, FORM_WIDTHS, type Line, type LineValue } from './form';
 import type { FormSite } from './formSite';
 import { inputOf } from './table';
-import { fillTemplate, sameFormula, type Places } from './template';
+import { sameFormula } from '../formula/sameFormula';
+import { fillTemplate, type Places } from './template';
 
 /** Values to keep, by the line's key. A value of undefined empties the cell, or brings its formula back. */
 export type FormWish = Readonly<Record<string, LineValue>>;

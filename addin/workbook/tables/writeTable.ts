@@ -5,7 +5,8 @@ import { areaNamed, cellAt, labelOf } from '../snapshot';
 import { write, writeColumn, type Draft } from './edits';
 import { headerArea, type Site } from './site';
 import { inputOf, isComputed, isOfNumbers, type Table } from './table';
-import { columnArea, fillTemplate, sameFormula, type Places } from './template';
+import { sameFormula } from '../formula/sameFormula';
+import { columnArea, fillTemplate, type Places } from './template';
 
 /** What an action wants in a table. Rows are by column key; a key left out is blank, or stays as it is. */
 export interface TableWish {

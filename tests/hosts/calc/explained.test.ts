@@ -67,9 +67,16 @@ test('an error that an argument passes on, and Calc’s refusal of a range with 
 test('a working that cannot be told says at which part, and leaves no fault in the log', async () => {
   const offset = await explained('=FEED.SECONDS(OFFSET(C1;2;0);"gal";2.8;"gal/min")');
   expect(offset).toContain('G1 shows 15');
-  expect(offset).toContain('because “OFFSET(…)” cannot be followed here');
-  expect(await explained('=FEED.NEED(C:C;C:C;"gal";"gal")')).toContain('“C:C” is whole columns');
+  expect(offset).toContain('dose: not worked out here, from C1 (0.5)');
+  expect(offset).toContain('because dose cannot be followed here');
   expect(log()).not.toContain('Traceback');
+});
+
+test('arithmetic and Calc’s own functions are told by the cells that go in', async () => {
+  const told = await explained('=ROUND(C1*2;1)+C3');
+  expect(told).toContain('=ROUND(C1*2,1)+C3');
+  expect(told).toContain('C1: 0.5');
+  expect(told).toContain('C3: 0.7');
 });
 
 test('IFS tells the branch that it takes', async () => {

@@ -229,7 +229,9 @@ describe('the pane explains the selected cell', () => {
     expect(await explained('=IF(FALSE();FEED.SECONDS(1;"gal";2;"gal/min");7)')).not.toContain('SECONDS:');
   });
 
-  test('what cannot be told says so', async () => {
-    expect(await explained('=FEED.NEED(B:B;C:C;"gal";"gal")')).toContain('“B:B” is whole columns');
+  test('whole columns are told as far as anything stands in them', async () => {
+    const told = await explained('=FEED.NEED(B1:B1;B:B;"gal";"gal")');
+    expect(told).toMatch(/plants: 0\.7, from B1/);
+    expect(told).toMatch(/dose: .*, from B:B/);
   });
 });

@@ -1,14 +1,13 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 
-import { explainSelected } from '../../../addin/hosts/office/explainCell';
-import { recentCalls, type RecentCalls } from '../../../addin/hosts/office/recentCalls';
 import { repairFormulas } from '../../../addin/hosts/office/repairFormulas';
 import { ribbonActions } from '../../../addin/hosts/office/ribbonActions';
+import { selectedCell } from '../../../addin/hosts/office/selectedCell';
 import { themeOf } from '../../../addin/hosts/office/theme';
 import { watchWorkbook } from '../../../addin/hosts/office/watchWorkbook';
 import { CARD } from '../../../addin/workbook/card/cardNames';
 import type { Edit } from '../../../addin/workbook/change';
-import { call, type RawArgument } from '../../../functions';
+import { explainCell, type CellExplanation } from '../../../taskpane/cell/explainCell';
 import { createPane } from '../../../taskpane/pane';
 import type { HostEvent } from '../../../taskpane/services';
 
@@ -17,10 +16,8 @@ import { openFake, type OpenFake } from './openFake';
 const SECONDS = '=FEED.SECONDS(0.7,"gal",2.8,"gal/min")';
 
 let open: OpenFake;
-let recent: RecentCalls;
 beforeEach(() => {
   open = openFake();
-  recent = recentCalls();
 });
 
 const apply = (...edits: Edit[]): Promise<void> => open.workbook.apply({ title: 'Try', edits });
@@ -31,14 +28,17 @@ const write = (row: number, column: number, ...cells: (string | number | null)[]
   column,
   cells: [cells.map((text) => (typeof text === 'string' && text.startsWith('=') ? { formula: text } : text))],
 });
-const note = (name: string, args: readonly RawArgument[]): void =>
-  recent.note('Sheet1!A1', { name, args, outcome: call(name, args) });
 
 describe('the selected cell', () => {
-  test('is told in steps from what it asked of the functions', async () => {
+  const explained = async (): Promise<CellExplanation | undefined> => {
+    const selected = await selectedCell(open.program);
+    return selected && explainCell(open.workbook, selected);
+  };
+
+  test('is told in steps, in the program’s own spelling', async () => {
     await apply(write(0, 0, SECONDS));
-    note('SECONDS', [0.7, 'gal', 2.8, 'gal/min']);
-    const told = await explainSelected(open.program, open.workbook, recent);
+    open.book.storedSpelling = true;
+    const told = await explained();
     expect(told).toMatchObject({ sheet: 'Sheet1', row: 0, column: 0, formula: SECONDS, shows: '15' });
     expect(told!.sentence).toBeUndefined();
     expect(told!.working[0]).toMatch(/^SECONDS: /);
@@ -47,8 +47,7 @@ describe('the selected cell', () => {
 
   test('tells the sentence of a function that refused', async () => {
     await apply(write(0, 0, '=FEED.SECONDS(0.7,"ft",2.8,"gal/min")'));
-    note('SECONDS', [0.7, 'ft', 2.8, 'gal/min']);
-    const told = await explainSelected(open.program, open.workbook, recent);
+    const told = await explained();
     expect(told!.shows).toBe('#VALUE!');
     expect(told!.sentence).toContain('dose_unit: "ft" was given; use a volume unit');
     expect(told!.working).toEqual([]);
@@ -59,41 +58,17 @@ describe('the selected cell', () => {
       write(0, 0, '=FEED.SECONDS(B2,"gal",2.8,"gal/min")'),
       write(1, 1, '=FEED.SECONDS(1,"ft",2,"L/min")'),
     );
-    note('SECONDS', [{ error: '#VALUE!' }, 'gal', 2.8, 'gal/min']);
-    const told = await explainSelected(open.program, open.workbook, recent);
-    expect(told).toMatchObject({
+    expect(await explained()).toMatchObject({
       shows: '#VALUE!',
       sentence: 'B2 shows an error, and this formula uses it. Put that cell right first.',
     });
   });
 
-  test('is calculated anew where it was calculated before the pane was there', async () => {
-    await apply(write(0, 0, SECONDS));
-    const { syncs } = open.fake.traffic;
-    setTimeout(() => note('SECONDS', [0.7, 'gal', 2.8, 'gal/min']), 60);
-    const told = await explainSelected(open.program, open.workbook, recent);
-    expect(open.fake.used.has('Range.setDirty')).toBe(true);
-    expect(open.fake.traffic.syncs).toBeGreaterThan(syncs + 1);
-    expect(told!.working[0]).toMatch(/^SECONDS: /);
-  });
-
-  test('says what to do where the program does not calculate it anew', async () => {
-    await apply(write(0, 0, SECONDS));
-    const told = await explainSelected(open.program, open.workbook, recent);
-    expect(told!.working).toEqual([
-      'To see how it was worked out, go into the cell and press Enter, so that it is calculated anew.',
-    ]);
-  });
-
-  test('with no formula, or with one that is not ours, has nothing to tell of the functions', async () => {
+  test('with a formula that is not ours tells its cells; with none, nothing', async () => {
+    await apply(write(0, 0, '=B1*2', 4));
+    expect(await explained()).toMatchObject({ formula: '=B1*2', shows: '8', cells: ['B1: 4'], working: [] });
     await apply(write(0, 0, '5'));
-    expect(await explainSelected(open.program, open.workbook, recent)).toBeUndefined();
-    await apply(write(0, 0, '=1+1'));
-    expect(await explainSelected(open.program, open.workbook, recent)).toMatchObject({
-      formula: '=1+1',
-      shows: '2',
-      working: [],
-    });
+    expect(await explained()).toBeUndefined();
   });
 });
 

@@ -2,35 +2,32 @@ import { beforeAll, describe, expect, test } from 'vitest';
 
 import { functionMetadata } from '../../../addin/build/office/functionMetadata';
 import { DEFAULT_BASE } from '../../../addin/build/office/package';
-import { recentCalls } from '../../../addin/hosts/office/recentCalls';
 import {
   associateFunctions,
   worksheetFunctions,
   type WorksheetFunction,
 } from '../../../addin/hosts/office/worksheetFunctions';
-import { feedSpelling } from '../../../addin/workbook/feedSpelling';
+import { feedSpelling } from '../../../addin/workbook/formula/feedSpelling';
 import { catalogue, type ExampleEntry, type RawArgument } from '../../../functions';
 
 import { CellError, ErrorCode } from './fake/functionsRuntime';
 
-let clock = 0;
-const recent = recentCalls(() => clock);
 let functions: Record<string, WorksheetFunction>;
 beforeAll(() => {
   Object.assign(globalThis, { CustomFunctions: { Error: CellError, ErrorCode } });
-  functions = worksheetFunctions(recent);
+  functions = worksheetFunctions();
 });
 
 const metadata = new Map(functionMetadata(DEFAULT_BASE).functions.map((entry) => [entry.id, entry]));
 
 /** A call as the program makes it: what was left out is null, a range is rows, the invocation comes last. */
-const called = (name: string, args: readonly unknown[], address = "'Round card'!B3"): unknown => {
+const called = (name: string, args: readonly unknown[]): unknown => {
   const { parameters } = metadata.get(name)!;
   const given = parameters.map(({ dimensionality }, at) => {
     const arg = args[at] ?? null;
     return dimensionality === 'matrix' && arg !== null && !Array.isArray(arg) ? [[arg]] : arg;
   });
-  return functions[name]!(...given, { address, functionName: name });
+  return functions[name]!(...given, { functionName: name });
 };
 
 const refused = (name: string, args: readonly unknown[]): CellError => {
@@ -104,43 +101,15 @@ describe('the functions are associated', () => {
   test('under the ids of functions.json, all at once', () => {
     let map: Record<string, unknown> = {};
     Object.assign(CustomFunctions, { associate: (given: Record<string, unknown>) => void (map = given) });
-    expect(associateFunctions(recent)).toBe(true);
+    expect(associateFunctions()).toBe(true);
     expect(Object.keys(map).sort()).toEqual([...metadata.keys()].sort());
   });
 
   test('later, where the program is not there yet', () => {
     const { CustomFunctions: kept } = globalThis as { CustomFunctions?: unknown };
     delete (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
-    expect(associateFunctions(recent)).toBe(false);
+    expect(associateFunctions()).toBe(false);
     Object.assign(globalThis, { CustomFunctions: kept });
-  });
-});
-
-describe('the calls of a cell', () => {
-  test('are remembered by its place, however it is spelled', () => {
-    clock = 10_000;
-    called('SECONDS', [0.7, 'gal', 2.8, 'gal/min'], 'Doses!$C$4');
-    expect(recent.of("'Doses'!C4")).toMatchObject([{ name: 'SECONDS', outcome: { value: 15 } }]);
-    expect(recent.of('Doses!C5')).toEqual([]);
-  });
-
-  test('are those of its last calculation', () => {
-    clock = 20_000;
-    called('SECONDS', [1, 'gal', 2.8, 'gal/min'], 'Doses!C4');
-    clock += 10;
-    called('DOSE', [15, 2.8, 'gal/min', 'gal'], 'Doses!C4');
-    expect(recent.of('Doses!C4').map(({ name }) => name)).toEqual(['SECONDS', 'DOSE']);
-    clock += 5_000;
-    called('DOSE', [20, 2.8, 'gal/min', 'gal'], 'Doses!C4');
-    expect(recent.of('Doses!C4').map(({ args }) => args[0])).toEqual([20]);
-  });
-
-  test('are forgotten where there are too many cells', () => {
-    const few = recentCalls(() => 0);
-    for (let row = 1; row <= 2_100; row += 1)
-      few.note(`Doses!A${row}`, { name: 'DOSE', args: [], outcome: { value: row } });
-    expect(few.of('Doses!A100')).toEqual([]);
-    expect(few.of('Doses!A2100')).toHaveLength(1);
   });
 });
 

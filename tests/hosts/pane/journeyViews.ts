@@ -1,25 +1,21 @@
 import { memoryWorkbook } from '../../../addin/workbook/memoryWorkbook';
 import { createPane } from '../../../taskpane/pane';
-import type { HostServices } from '../../../taskpane/services';
+import type { HostServices, SelectedCell } from '../../../taskpane/services';
 import type { View } from '../../../taskpane/view';
 import { calculatingWorkbook } from '../../taskpane/calculatingWorkbook';
 import { drive } from '../../taskpane/paneDriver';
 import { UNTIDY } from '../../taskpane/untidyList';
+
+/** The count of the largest dose, once it is selected. */
+const COUNT = { sheet: 'Doses', row: 5, column: 3, shows: '17' };
+let selected: SelectedCell | undefined;
 
 const services: HostServices = {
   today: () => '2026-05-03',
   measures: 'US',
   undo: () => Promise.resolve(),
   print: () => Promise.resolve(),
-  explain: () =>
-    Promise.resolve({
-      sheet: 'Doses',
-      row: 5,
-      column: 3,
-      formula: '=FEED.SECONDS(B6,Doses_unit,Rig_flow,Rig_flow_unit,Rig_count_step)',
-      shows: '17',
-      working: ['0.75 gal ÷ 2.6 gal/min = 17.3 s', 'To whole seconds: 17 s'],
-    }),
+  selected: () => Promise.resolve(selected),
   watch: () => () => undefined,
 };
 
@@ -104,6 +100,8 @@ export const journeyViews = async (): Promise<Readonly<Record<string, View>>> =>
   keep('logged');
   await user.open('tanks');
   await user.type('Fills, at most', '4');
+  selected = COUNT;
+  await pane.dispatch({ kind: 'selected', ...COUNT });
   await user.unfold('This cell');
   keep('tanks');
   views['adopt asked'] = await askedView();

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { columnLetters } from '../../../addin/workbook/address';
 import type { CellInput, Edit } from '../../../addin/workbook/change';
 import type { CellState, Snapshot } from '../../../addin/workbook/port';
-import type { CellExplanation } from '../../../taskpane/services';
+import type { CellExplanation } from '../../../taskpane/cell/explainCell';
 import { catalogue, type RawArgument, type RawScalar } from '../../../functions';
 import { openTestPage, type TestPage } from './openTestPage';
 

@@ -7,7 +7,8 @@ import { chartNow, chartsOn } from '../../../addin/hosts/workbench/grid/charts';
 import { sheetNamed } from '../../../addin/hosts/workbench/grid/readBook';
 import { inside, openBook, openGrid } from '../../../addin/hosts/workbench/grid/openGrid';
 import { gridWorkbook } from '../../../addin/hosts/workbench/gridWorkbook';
-import { explainSelected } from '../../../addin/hosts/workbench/explainCell';
+import { selectedCell } from '../../../addin/hosts/workbench/selectedCell';
+import { explainCell } from '../../../taskpane/cell/explainCell';
 import { openFile } from '../../../addin/hosts/workbench/files/openFile';
 import { saveFile } from '../../../addin/hosts/workbench/files/saveFile';
 import { registerFeedFunctions } from '../../../addin/hosts/workbench/grid/feedFunctions';
@@ -29,7 +30,7 @@ const sheet = (name: string) => {
   return found;
 };
 
-const functions = registerFeedFunctions(grid);
+registerFeedFunctions(grid);
 let calculations = 0;
 grid.commands.onCommandExecuted(({ id }) => {
   if (id === 'formula.mutation.set-formula-calculation-start') calculations += 1;
@@ -107,7 +108,8 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     const place = sheet(name);
     openBook(grid).setActiveSheet(place);
     openBook(grid).setActiveRange(place.getRange(row, column));
-    return explainSelected(grid, workbook, functions);
+    const selected = await selectedCell(grid);
+    return selected && explainCell(workbook, selected);
   },
   ...inspection(grid),
 };

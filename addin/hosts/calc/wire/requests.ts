@@ -20,7 +20,6 @@ export const request = z.discriminatedUnion('what', [
   }),
   z.strictObject({ what: z.literal('undo') }),
   z.strictObject({ what: z.literal('selected') }),
-  z.strictObject({ what: z.literal('compute'), name: z.string(), args: list(z.unknown()) }),
   z.strictObject({ what: z.literal('print'), sheet: z.string() }),
 ]);
 
@@ -56,12 +55,10 @@ const locks = z.strictObject({ readOnly: z.boolean(), structure: z.boolean(), sh
 const selected = z
   .strictObject({
     ...place,
-    formula: z.string(),
     typed: z.string(),
     shows: z.string(),
-    failed: z.boolean(),
-    /** The words for why the cells' engine does not answer. */
-    absent: z.string().nullable(),
+    /** The words for why the cells' engine does not answer, where that is what is wrong. */
+    why: z.string().exactOptional(),
   })
   .nullable();
 
@@ -72,7 +69,6 @@ const ANSWERS = {
   apply: locks,
   undo: z.null(),
   selected,
-  compute: z.unknown(),
   print: z.null(),
 } satisfies Readonly<Record<WorkbookRequest['what'], z.ZodType>>;
 

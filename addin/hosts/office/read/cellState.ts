@@ -1,5 +1,5 @@
 import type { CellState } from '../../../workbook/port';
-import { feedSpelling } from '../../../workbook/feedSpelling';
+import { feedSpelling } from '../../../workbook/formula/feedSpelling';
 
 /** A cell as the program hands it over: `values`, `formulas` and `valueTypes` of one place. */
 export interface RawCell {

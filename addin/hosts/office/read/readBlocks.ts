@@ -1,20 +1,12 @@
 import type { Area } from '../../../workbook/change';
 import type { Block, CellState, Outline } from '../../../workbook/port';
-import { sheetNamed } from '../../../workbook/snapshot';
+import { inUse } from '../../../workbook/snapshot';
 import type { BookAt } from '../bookAt';
 
 import { cellState } from './cellState';
 import { loadCells, type Loaded } from './readCells';
 
 const EMPTY: CellState = { value: null };
-
-/** The part of an area that is in use; undefined where none is. */
-const inUse = (outline: Outline, area: Area): Area | undefined => {
-  const sheet = sheetNamed(outline, area.sheet);
-  const rows = Math.min(area.rows, (sheet?.rows ?? 0) - area.row);
-  const columns = Math.min(area.columns, (sheet?.columns ?? 0) - area.column);
-  return rows > 0 && columns > 0 ? { ...area, rows, columns } : undefined;
-};
 
 const statesIn = ({ range: { values, formulas, valueTypes } }: Loaded): CellState[][] =>
   values.map((line: unknown[], row) =>

@@ -5,7 +5,7 @@ import { bookOf, FRESH_SHEET, freshId, type BookData, type SheetData } from '../
 import { resourcesOf, type BookParts } from '../grid/bookParts';
 import { withPages, type PageSetup } from '../grid/pageSetup';
 import { pixelsOf } from '../grid/ranges';
-import { feedSpelling } from '../../../workbook/feedSpelling';
+import { feedSpelling } from '../../../workbook/formula/feedSpelling';
 import { gridStyle } from './cellStyles';
 import { gridContent } from './cellContent';
 import { filledCells } from './arrayFormulas';

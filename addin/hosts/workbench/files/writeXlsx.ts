@@ -9,7 +9,7 @@ import { ERRORS, gridValue } from '../grid/cells';
 import { pagesOf, type PageSetup } from '../grid/pageSetup';
 import { charactersOf } from '../grid/ranges';
 import { areaOfReference } from '../../../workbook/references';
-import { feedSpelling } from '../../../workbook/feedSpelling';
+import { feedSpelling } from '../../../workbook/formula/feedSpelling';
 import { writeArray, type Fills } from './arrayFormulas';
 import { fileStyle } from './cellStyles';
 import { addCharts, readyCharts } from './fileCharts';

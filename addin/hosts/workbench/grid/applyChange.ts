@@ -14,7 +14,7 @@ import {
 import { SheetUpdateNoteCommand } from '@univerjs/preset-sheets-note';
 
 import { fixedReference, sameArea } from '../../../workbook/address';
-import type { Area, Edit } from '../../../workbook/change';
+import { only, type Area, type Edit, type EditOf } from '../../../workbook/change';
 import { WorkbookError } from '../../../workbook/port';
 import { FRESH_SHEET, freshId, freshSheet } from './bookData';
 import { cellPatches } from './cellPatches';
@@ -25,11 +25,6 @@ import { openBook, type Grid } from './openGrid';
 import { setPage } from './pageSetup';
 import { pixelsOf, rangeOf } from './ranges';
 import { outlineOf, sheetNamed } from './readBook';
-
-type Of<Kind extends Edit['kind']> = Extract<Edit, { kind: Kind }>;
-
-const only = <Kind extends Edit['kind']>(edits: readonly Edit[], kind: Kind): Of<Kind>[] =>
-  edits.filter((edit): edit is Of<Kind> => edit.kind === kind);
 
 /** Room that a sheet needs for the edits, from A1. */
 const reach = (edit: Edit): readonly Area[] => {
@@ -120,7 +115,7 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
       run(SetRangeValuesCommand.id, { ...on(sheet), range: FIRST_CELL, value });
   };
 
-  const merge = ({ area }: Of<'merge'>): void => {
+  const merge = ({ area }: EditOf<'merge'>): void => {
     const sheet = sheetNamed(grid, area.sheet);
     const merged = outlineOf(grid).sheets.find((one) => one.name === area.sheet)?.merges ?? [];
     if (merged.some((one) => sameArea(one, area))) return;
@@ -133,7 +128,7 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
     });
   };
 
-  const widen = (edit: Of<'width'>): void => {
+  const widen = (edit: EditOf<'width'>): void => {
     const sheet = sheetNamed(grid, edit.sheet);
     const ranges = [
       {
@@ -151,7 +146,7 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
       run(SetRangeValuesCommand.id, { ...on(sheetNamed(grid, name)), range: FIRST_CELL, value });
   };
 
-  const freeze = ({ sheet, rows, columns }: Of<'freeze'>): void =>
+  const freeze = ({ sheet, rows, columns }: EditOf<'freeze'>): void =>
     run(SetFrozenCommand.id, {
       ...on(sheetNamed(grid, sheet)),
       startRow: rows || -1,
@@ -160,13 +155,13 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
       xSplit: columns,
     });
 
-  const list = ({ area, source, message }: Of<'list'>): void => {
+  const list = ({ area, source, message }: EditOf<'list'>): void => {
     const { subUnitId } = on(sheetNamed(grid, area.sheet));
     if (!setListRule(grid, unitId, subUnitId, { area, source, message }))
       throw new WorkbookError('The grid did not take a list of allowed entries.');
   };
 
-  const note = ({ sheet, row, column, text }: Of<'note'>): void => {
+  const note = ({ sheet, row, column, text }: EditOf<'note'>): void => {
     const place = on(sheetNamed(grid, sheet));
     const id =
       openBook(grid).getSheetBySheetId(place.subUnitId)?.getRange(row, column).getNote()?.id ??

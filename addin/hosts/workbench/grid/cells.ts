@@ -2,7 +2,7 @@ import { CellValueType, type ICellData, type IDocumentData } from '@univerjs/cor
 
 import type { CellInput, CellValue } from '../../../workbook/change';
 import type { CellState } from '../../../workbook/port';
-import { feedSpelling } from '../../../workbook/feedSpelling';
+import { feedSpelling } from '../../../workbook/formula/feedSpelling';
 
 /** The error values that a formula of this grid can come to. */
 export const ERRORS: ReadonlySet<string> = new Set([

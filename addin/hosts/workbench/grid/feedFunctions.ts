@@ -1,17 +1,9 @@
 import { FunctionType, type IFunctionInfo } from '@univerjs/preset-sheets-core';
 
-import type { FeedCall, FunctionEntry, RawArgument, RawScalar } from '../../../../functions';
+import type { FunctionEntry, RawArgument, RawScalar } from '../../../../functions';
 import { catalogue, NAMESPACE } from '../../../../functions';
 import { ERRORS } from './cells';
 import type { Grid } from './openGrid';
-
-export interface FeedFunctions {
-  /** The calls that a formula on a sheet makes, in the order the grid makes them. */
-  callsOf(unitId: string, sheetId: string, formula: string): Promise<readonly FeedCall[]>;
-}
-
-/** Longest that one formula may take when it is told in steps, ms. */
-const LONGEST = 5_000;
 
 const scalar = (value: unknown): RawScalar => {
   if (typeof value === 'string') return ERRORS.has(value) ? { error: value } : value;
@@ -42,16 +34,13 @@ const described = (entry: FunctionEntry): IFunctionInfo => ({
  * Gives the grid the FEED functions. They never throw into it: one throw would stop every formula until the page is
  * loaded again.
  */
-export const registerFeedFunctions = (grid: Grid): FeedFunctions => {
-  let listening: FeedCall[] | undefined;
+export const registerFeedFunctions = (grid: Grid): void => {
   const evaluate = (
     entry: FunctionEntry,
     given: readonly unknown[],
   ): number | string | (number | string)[][] => {
     try {
-      const args = given.map(rawArgument);
-      const outcome = entry.evaluate(args);
-      listening?.push({ name: entry.name, args, outcome });
+      const outcome = entry.evaluate(given.map(rawArgument));
       if ('error' in outcome) return outcome.error;
       return typeof outcome.value === 'object' ? outcome.value.map((row) => [...row]) : outcome.value;
     } catch (reason) {
@@ -66,19 +55,4 @@ export const registerFeedFunctions = (grid: Grid): FeedFunctions => {
       (...given: unknown[]) => evaluate(entry, given) as never,
       { description: described(entry) },
     );
-  return {
-    callsOf: async (unitId, sheetId, formula) => {
-      await grid.settled();
-      const calls: FeedCall[] = [];
-      listening = calls;
-      try {
-        await formulas.executeFormulas({ [unitId]: { [sheetId]: { 0: { 0: [formula] } } } }, LONGEST);
-      } catch (reason) {
-        console.warn('A formula was not followed to its end.', reason);
-      } finally {
-        listening = undefined;
-      }
-      return calls;
-    },
-  };
 };

@@ -4,7 +4,9 @@ import {
   type IFormulaData,
   type IFormulaDataItem,
 } from '@univerjs/preset-sheets-core';
-import { outsideQuotes } from '../../../workbook/outsideQuotes';
+import { columnLetters } from '../../../workbook/address';
+import { referenceOf, type Corner } from '../../../workbook/formula/reference';
+import { respelled } from '../../../workbook/formula/tokens';
 
 /** Formulas of a sheet: rows, then columns. */
 type SheetFormulas = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
@@ -16,10 +18,12 @@ interface Run {
 }
 
 const COPIES = 'copies-';
-/** A reference to one cell; not a function, a name or a sheet that only begins like one. */
-const CELL = /(?<![\w.$\\])(\$?[A-Z]{1,3})(\$?)(\d{1,7})(?![\w.(!\\[])/gi;
-/** Rows as a whole, which move with a formula too, and parts of tables, which go by other rules. */
-const OTHERS = /(?<![A-Z$\d])\$?\d+\s*:|[[\]{}#@]/i;
+const relative = (cells: string, row: number): string => {
+  const { prefix, first, last } = referenceOf(cells);
+  const told = (corner: Corner): string =>
+    `${corner.fixedColumn ? '$' : ''}${columnLetters(corner.column)}${corner.fixedRow ? `$${corner.row + 1}` : `[${corner.row - row}]`}`;
+  return prefix + told(first) + (last ? `:${told(last)}` : '');
+};
 
 /**
  * A formula with its references told from its own row, the same for all rows of a formula that is copied down;
@@ -29,11 +33,10 @@ const OTHERS = /(?<![A-Z$\d])\$?\d+\s*:|[[\]{}#@]/i;
  */
 export const relativeTo = (row: number, formula: string): string | undefined => {
   let others = false;
-  const told = outsideQuotes(formula, (part) => {
-    others ||= OTHERS.test(part);
-    return part.replace(CELL, (whole, column: string, fixed: string, number: string) =>
-      fixed ? whole : `${column}[${Number(number) - 1 - row}]`,
-    );
+  const told = respelled(formula, ({ kind, text }) => {
+    // Rows as a whole move with a formula too, and parts of tables and arrays go by other rules.
+    others ||= kind === 'rows' || kind === 'other' || text === '{';
+    return kind === 'cells' ? relative(text, row) : text;
   });
   return others ? undefined : told;
 };

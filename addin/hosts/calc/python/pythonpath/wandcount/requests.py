@@ -1,18 +1,13 @@
 """What the engine asks about a document, done on the main thread."""
 
-from com.sun.star.container import NoSuchElementException
-from com.sun.star.lang import IllegalArgumentException
-
 from .document.formula_words import FormulaWords
 from .document.locks import locks_on
 from .document.reading import outline, read
-from .document.refused import Refused
 from .document.selection import selected_cell
 from .document.sheet_view import sheet_view
 from .document.undoing import undo_step
 from .document.writing import apply
 from .functions import engine_absent
-from .office.context import office_context
 from .office.open_documents import dispatch
 from .office.places import NAMES
 
@@ -31,16 +26,16 @@ def _apply(document, request):
     return locks
 
 
-def _absent(cell):
-    """The words for why the cell's function gets no answer, or None."""
+def _why(cell):
+    """The words for why the cell's function gets no answer; nothing where it is not ours or gets one."""
     if not cell.getError() or NAMES["functions"] + "." not in cell.Formula.upper():
-        return None
+        return {}
     absent = engine_absent()
-    return absent and absent.words
+    return {"why": absent.words} if absent else {}
 
 
 def _selected(document, request):
-    """The selected cell with its formula, in common words and as the user types it, or None where it has none."""
+    """The selected cell, with its formula as the user types it, or None where it has none."""
     at = selected_cell(document.CurrentController)
     if not at:
         return None
@@ -48,33 +43,8 @@ def _selected(document, request):
     cell = document.Sheets.getByName(sheet).getCellByPosition(column, row)
     if cell.Type.value != "FORMULA":
         return None
-    index = cell.CellAddress.Sheet
-    return {
-        "sheet": sheet,
-        "row": row,
-        "column": column,
-        "formula": FormulaWords(document).common(cell.Formula, index, row, column),
-        "typed": cell.FormulaLocal,
-        "shows": cell.String,
-        "failed": cell.getError() != 0,
-        "absent": _absent(cell),
-    }
-
-
-def _compute(document, request):
-    """A function of Calc's own, or of another extension, on plain values; refused where it takes none."""
-    context = office_context()
-    functions = context.ServiceManager.createInstanceWithContext(
-        "com.sun.star.sheet.FunctionAccess", context
-    )
-    arguments = tuple(
-        tuple(tuple(line) for line in argument) if isinstance(argument, list) else argument
-        for argument in request.args
-    )
-    try:
-        return functions.callFunction(request.name, arguments)
-    except (NoSuchElementException, IllegalArgumentException):
-        raise Refused("notComputed") from None
+    place = {"sheet": sheet, "row": row, "column": column}
+    return {**place, "typed": cell.FormulaLocal, "shows": cell.String, **_why(cell)}
 
 
 def _print(document, request):
@@ -90,7 +60,6 @@ _REQUESTS = {
     "apply": _apply,
     "undo": lambda document, request: undo_step(document),
     "selected": _selected,
-    "compute": _compute,
     "print": _print,
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 
-import { NotUnderstood, partsOf, type Part } from '../../addin/hosts/calc/formulaParts';
+import { treeOf, type Part } from '../../../addin/workbook/formula/tree';
 
 /** A formula taken apart, told with a bracket round each operation. */
 const told = (part: Part): string => {
@@ -9,10 +9,8 @@ const told = (part: Part): string => {
       return part.value === null ? '' : JSON.stringify(part.value);
     case 'array':
       return `{${part.rows.map((row) => row.map(told).join(',')).join(';')}}`;
-    case 'cells':
-      return part.reference;
-    case 'name':
-      return part.name;
+    case 'read':
+      return part.text;
     case 'call':
       return `${part.name}(${part.args.map(told).join(',')})`;
     case 'negative':
@@ -43,26 +41,21 @@ describe('a formula is taken apart', () => {
     ['=IF(#N/A,1,#DIV/0!)', 'IF({"error":"#N/A"},1,{"error":"#DIV/0!"})'],
     ['=LOG10(A1)', 'LOG10(A1)'],
     ['=TODAY()', 'TODAY()'],
+    ["=NEED(B:$C,'My list'!2:3)", "NEED(B:$C,'My list'!2:3)"],
+    ['= 1 +\n2', '(1+2)'],
   ])('%s', (formula, parts) => {
-    expect(told(partsOf(formula))).toBe(parts);
+    expect(told(treeOf(formula)!)).toBe(parts);
   });
 });
 
-describe('what cannot be followed is named', () => {
-  test.each([
-    ['=SUM((A1:A2~C1))', '~C1))'],
-    ['=SUM(1', '=SUM(1'],
-    ['=1+', '=1+'],
-    ['=1)', ')'],
-  ])('%s', (formula, part) => {
-    expect(() => partsOf(formula)).toThrow(NotUnderstood);
-    expect(() => partsOf(formula)).toThrow(`“${part}” cannot be followed here`);
-  });
-  test.each([
-    ['=FEED.NEED(B:B,C:C,"gal","gal")', 'B:B'],
-    ["=SUM('My list'!$B:$C)", "'My list'!$B:$C"],
-  ])('%s, which has whole columns', (formula, columns) => {
-    expect(() => partsOf(formula)).toThrow(NotUnderstood);
-    expect(() => partsOf(formula)).toThrow(`“${columns}” is whole columns. Give the range an end`);
-  });
-});
+test.each([
+  '=SUM((A1:A2~C1))',
+  '=SUM(1',
+  '=1+',
+  '=1)',
+  '=A1#',
+  '=Roses[Bed]',
+  '=A1:INDEX(B1,1)',
+  '=',
+  '={1,2',
+])('%s is not followed here', (formula) => expect(treeOf(formula)).toBeUndefined());
