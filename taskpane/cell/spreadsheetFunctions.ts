@@ -113,42 +113,20 @@ const index = ([from, ...at]: readonly Value[]): Single | undefined => {
     : from[row - 1]?.[column - 1];
 };
 
-/** A text that spreadsheets look for as it stands, without signs that stand for other ones. */
-const isPlain = (value: Single): boolean =>
-  typeof value === 'number' || (typeof value === 'string' && /^[^=<>*?~]+$/.test(value));
-
+/** Only what is the same; signs in a text that stand for others are not followed. */
 const match = ([wanted, among, kind]: readonly Value[]): Single | undefined => {
   const value = wanted === undefined ? undefined : single(wanted);
-  if (value === undefined || !isPlain(value) || kind !== 0 || among === undefined || !isRows(among))
+  if (
+    value === undefined ||
+    /[*?~]/.test(textOf(value)) ||
+    kind !== 0 ||
+    among === undefined ||
+    !isRows(among)
+  )
     return undefined;
   if (among.length > 1 && among[0]!.length > 1) return undefined;
   const at = among.flat().findIndex((cell) => typeof cell === typeof value && orderOf(cell, value) === 0);
   return at < 0 ? { error: '#N/A' } : at + 1;
-};
-
-/** Which cells of ranges of one shape hold what is wanted of each; undefined where that is not sure. */
-const meeting = (pairs: readonly Value[]): boolean[] | undefined => {
-  const [first] = pairs;
-  if (first === undefined || !isRows(first) || pairs.length % 2 > 0) return undefined;
-  const found = first.flat().map(() => true);
-  for (let at = 0; at < pairs.length; at += 2) {
-    const [among, wanted] = [pairs[at]!, single(pairs[at + 1]!)];
-    if (!isRows(among) || wanted === undefined || !isPlain(wanted)) return undefined;
-    const cells = among.flat();
-    if (cells.length !== found.length) return undefined;
-    for (const [place, cell] of cells.entries())
-      found[place] &&= typeof cell === typeof wanted && orderOf(cell, wanted) === 0;
-  }
-  return found;
-};
-
-const sumIfs = ([summed, ...pairs]: readonly Value[]): Single | undefined => {
-  const met = meeting(pairs);
-  if (!met || summed === undefined || !isRows(summed)) return undefined;
-  const cells = summed.flat();
-  if (cells.length !== met.length) return undefined;
-  const those = cells.filter((_cell, at) => met[at]);
-  return those.find(isError) ?? sum(those.filter((cell) => typeof cell === 'number'));
 };
 
 type Compute = (args: readonly Value[]) => Value | undefined;
@@ -163,7 +141,6 @@ const COMPUTE: Readonly<Record<string, Compute>> = {
   SUM: ofNumbers(sum),
   MIN: ofNumbers((all) => (all.length === 0 ? 0 : Math.min(...all))),
   MAX: ofNumbers((all) => (all.length === 0 ? 0 : Math.max(...all))),
-  AVERAGE: ofNumbers((all) => (all.length === 0 ? { error: '#DIV/0!' } : sum(all) / all.length)),
   ABS: ofSingles((n = 0) => Math.abs(n)),
   INT: ofSingles((n = 0) => Math.floor(n)),
   MOD: ofSingles((n = 0, by = 0) => (by === 0 ? { error: '#DIV/0!' } : n - by * Math.floor(n / by))),
@@ -172,22 +149,11 @@ const COMPUTE: Readonly<Record<string, Compute>> = {
   ROUNDDOWN: ofSingles(rounded(Math.floor)),
 };
 
-const count: Compute = (args) => meeting(args)?.filter(Boolean).length;
-
-/** Functions that choose among cells: an error in a cell that is not chosen does not matter. */
-const CHOOSING: Readonly<Record<string, Compute>> = {
-  INDEX: index,
-  MATCH: match,
-  SUMIFS: sumIfs,
-  COUNTIF: count,
-  COUNTIFS: count,
-};
-
-/** Functions that count or ask what stands in cells, errors included. */
-const ASKING: Readonly<Record<string, Compute>> = {
+/** Functions that choose among cells or ask what stands there: an error in another cell does not matter. */
+const CHOOSE: Readonly<Record<string, Compute>> = {
+  INDEX: (args) => args.find(isError) ?? index(args),
+  MATCH: (args) => args.find(isError) ?? match(args),
   ISNUMBER: ([value = '']) => typeof single(value) === 'number',
-  ISTEXT: ([value = '']) => typeof single(value) === 'string' && single(value) !== '',
-  ISERROR: ([value = '']) => isError(value),
   COUNT: (args) => numbers(args.map((arg) => (isError(arg) ? '' : arg)))?.length,
 };
 
@@ -199,10 +165,8 @@ const ASKING: Readonly<Record<string, Compute>> = {
  * @example computed('SUM', [[[24, 25, '']]]) // 49
  */
 export const computed = (name: string, args: readonly Value[]): Value | undefined => {
-  const asking = ASKING[name];
-  if (asking) return asking(args);
-  const choosing = CHOOSING[name];
-  if (choosing) return args.find(isError) ?? choosing(args);
+  const choose = CHOOSE[name];
+  if (choose) return choose(args);
   const compute = COMPUTE[name];
   return (
     compute && (args.flatMap((arg) => (isRows(arg) ? arg.flat() : [arg])).find(isError) ?? compute(args))

@@ -37,7 +37,7 @@ export const watchWorkbook = (
   const onSelected = async (event: Excel.WorksheetSelectionChangedEventArgs): Promise<void> => {
     const sheet = names.get(event.worksheetId);
     const [first = ''] = event.address.split(',');
-    const area = areaOfReference(`'${(sheet ?? '').replaceAll("'", "''")}'!${first.replace(/^.*!/, '')}`);
+    const area = areaOfReference(first.replace(/^.*!/, ''), sheet);
     if (sheet === undefined || area === undefined || workbook.writing) return;
     at = { kind: 'selected', sheet, row: area.row, column: area.column };
     selected();

@@ -1,9 +1,9 @@
+import { columnNumber } from '../address';
 import type { Area } from '../change';
 import type { Outline } from '../port';
+import { areaBetween, areaOfReference, sheetOf } from '../references';
 import { areaNamed, inUse } from '../snapshot';
-import { columnNumber } from '../address';
-import { between, referenceOf, sheetOf } from './reference';
-import { tokensOf, type Token } from './tokens';
+import { tokensOf } from './tokens';
 
 /** Cells that a formula reads. */
 export interface CellsRead {
@@ -18,14 +18,11 @@ export interface CellsRead {
 /** As many rows and columns as a sheet can have. */
 const LAST = { row: 1_048_575, column: 16_383 };
 
-const spanned = (sheet: string, { kind, text }: Token): Area => {
-  const [a = '', b = ''] = text
-    .slice(text.lastIndexOf('!') + 1)
-    .replaceAll('$', '')
-    .split(':');
+const spanned = (sheet: string, kind: 'columns' | 'rows', bare: string): Area => {
+  const [a = '', b = ''] = bare.replaceAll('$', '').split(':');
   return kind === 'rows'
-    ? between(sheet, { row: Number(a) - 1, column: 0 }, { row: Number(b) - 1, column: LAST.column })
-    : between(sheet, { row: 0, column: columnNumber(a) }, { row: LAST.row, column: columnNumber(b) });
+    ? areaBetween(sheet, { row: Number(a) - 1, column: 0 }, { row: Number(b) - 1, column: LAST.column })
+    : areaBetween(sheet, { row: 0, column: columnNumber(a) }, { row: LAST.row, column: columnNumber(b) });
 };
 
 /**
@@ -38,31 +35,17 @@ export const cellsRead = (formula: string, home: string, outline: Outline): Cell
   const found = new Map<string, CellsRead>();
   const sheetNamed = (name: string) =>
     outline.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase())?.name;
-  const areaOf = (token: Token): Area | undefined => {
-    const sheet = sheetNamed(sheetOf(token.text.slice(0, token.text.lastIndexOf('!') + 1)) ?? home);
-    switch (token.kind) {
-      case 'cells': {
-        const { first, last = first } = referenceOf(token.text);
-        return sheet === undefined ? undefined : between(sheet, first, last);
-      }
-      case 'columns':
-      case 'rows':
-        return sheet === undefined ? undefined : spanned(sheet, token);
-      case 'name':
-        return areaNamed(outline, token.text);
-      default:
-        return undefined;
-    }
+  const areaOf = (kind: CellsRead['kind'], text: string): Area | undefined => {
+    if (kind === 'name') return areaNamed(outline, text);
+    const bare = text.slice(text.lastIndexOf('!') + 1);
+    const sheet = sheetNamed(sheetOf(text.slice(0, -bare.length), home));
+    if (sheet === undefined) return undefined;
+    return kind === 'cells' ? areaOfReference(bare, sheet) : spanned(sheet, kind, bare);
   };
-  for (const token of tokensOf(formula)) {
-    const area = areaOf(token);
-    if (area !== undefined)
-      found.set(token.text, {
-        kind: token.kind as CellsRead['kind'],
-        text: token.text,
-        area,
-        used: inUse(outline, area),
-      });
+  for (const { kind, text } of tokensOf(formula)) {
+    if (kind !== 'cells' && kind !== 'columns' && kind !== 'rows' && kind !== 'name') continue;
+    const area = areaOf(kind, text);
+    if (area !== undefined) found.set(text, { kind, text, area, used: inUse(outline, area) });
   }
   return [...found.values()];
 };

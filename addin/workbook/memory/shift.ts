@@ -1,7 +1,7 @@
 import { sheetPrefix } from '../address';
 import type { Area } from '../change';
-import { between, referenceOf, spelledCorner, type Corner, type Reference } from '../formula/reference';
 import { respelled } from '../formula/tokens';
+import { areaBetween, referenceOf, sheetOf, spelledCorner, type Corner, type Reference } from '../references';
 
 /** Rows or columns put in (count > 0) or taken out (count < 0) at an index of one sheet. */
 export interface Shift {
@@ -48,7 +48,7 @@ export const shiftArea = (area: Area, shift: Shift): Area | undefined => {
 
 /** A formula's text with every reference to cells rewritten. */
 const rewrite = (formula: string, each: (reference: Reference) => string): string =>
-  respelled(formula, ({ kind, text }) => (kind === 'cells' ? each(referenceOf(text)) : text));
+  respelled(formula, ({ kind, text }) => (kind === 'cells' ? each(referenceOf(text)!) : text));
 
 /** A reference with its corners at other places. */
 const respell = (
@@ -63,8 +63,8 @@ const respell = (
 /** What a formula on `home` reads after the shift; a reference to cells that are gone is #REF!. */
 export const shiftFormula = (formula: string, home: string, shift: Shift): string =>
   rewrite(formula, (reference) => {
-    const { prefix, sheet = home, first, last = first } = reference;
-    const moved = shiftArea(between(sheet, first, last), shift);
+    const { prefix, first, last = first } = reference;
+    const moved = shiftArea(areaBetween(sheetOf(prefix, home), first, last), shift);
     if (!moved) return `${prefix}#REF!`;
     return respell(prefix, reference, (_corner, isLast) =>
       isLast ? [moved.row + moved.rows - 1, moved.column + moved.columns - 1] : [moved.row, moved.column],
@@ -74,8 +74,8 @@ export const shiftFormula = (formula: string, home: string, shift: Shift): strin
 /** What a formula reads after a sheet has another name. */
 export const renameInFormula = (formula: string, from: string, to: string): string =>
   rewrite(formula, (reference) => {
-    const { prefix, sheet } = reference;
-    const named = sheet?.toLowerCase() === from.toLowerCase() ? sheetPrefix(to) : prefix;
+    const { prefix } = reference;
+    const named = sheetOf(prefix, undefined)?.toLowerCase() === from.toLowerCase() ? sheetPrefix(to) : prefix;
     return respell(named, reference, ({ row, column }) => [row, column]);
   });
 

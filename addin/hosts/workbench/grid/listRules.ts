@@ -30,8 +30,7 @@ export const listSource = (
   sheet: string,
 ): readonly string[] | Area | undefined => {
   if (!formula) return undefined;
-  if (formula.startsWith('='))
-    return areaOfReference(formula) ?? areaOfReference(`${sheet}!${formula.slice(1)}`);
+  if (formula.startsWith('=')) return areaOfReference(formula, sheet);
   try {
     const entries: unknown = JSON.parse(formula);
     if (Array.isArray(entries)) return entries.map(String);

@@ -5,7 +5,7 @@ import {
   type IFormulaDataItem,
 } from '@univerjs/preset-sheets-core';
 import { columnLetters } from '../../../workbook/address';
-import { referenceOf, type Corner } from '../../../workbook/formula/reference';
+import { referenceOf, type Corner } from '../../../workbook/references';
 import { respelled } from '../../../workbook/formula/tokens';
 
 /** Formulas of a sheet: rows, then columns. */
@@ -19,7 +19,7 @@ interface Run {
 
 const COPIES = 'copies-';
 const relative = (cells: string, row: number): string => {
-  const { prefix, first, last } = referenceOf(cells);
+  const { prefix, first, last } = referenceOf(cells)!;
   const told = (corner: Corner): string =>
     `${corner.fixedColumn ? '$' : ''}${columnLetters(corner.column)}${corner.fixedRow ? `$${corner.row + 1}` : `[${corner.row - row}]`}`;
   return prefix + told(first) + (last ? `:${told(last)}` : '');
