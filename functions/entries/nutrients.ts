@@ -55,7 +55,7 @@ export const forPpm = defineFunction({
     const product = nutrient / (v.percent / PER_CENT);
     return [
       ...changed(v.volume, v.volume_unit, LITRE),
-      `${show(volume)} L × ${show(v.ppm)} mg/L ÷ 1000 = ${show(nutrient)} g of the nutrient`,
+      `${show(volume)} L × ${show(v.ppm)} mg/L ÷ 1000 mg/g = ${show(nutrient)} g of the nutrient`,
       `${show(nutrient)} g ÷ ${show(v.percent)} % = ${show(product)} g`,
       ...changed(product, GRAM, v.amount_unit, v.density),
     ];
@@ -93,7 +93,7 @@ export const ppm = defineFunction({
       ...changed(v.amount, v.amount_unit, GRAM, v.density),
       ...changed(v.volume, v.volume_unit, LITRE),
       `${show(mass)} g × ${show(v.percent)} % = ${show(nutrient)} g of the nutrient`,
-      `${show(nutrient)} g × 1000 ÷ ${show(volume)} L = ${show(answer)} mg/L`,
+      `${show(nutrient)} g × 1000 mg/g ÷ ${show(volume)} L = ${show(answer)} mg/L`,
     ];
   },
 });

@@ -25,7 +25,7 @@ const spreadSteps = (values: readonly Seconds[], variation: number): string[] =>
   return [
     `mean of ${values.length} readings: (${told(values)}) ÷ ${values.length} = ${show(mean)} s`,
     `sample standard deviation: ${show(variation * mean)} s`,
-    `${show(variation * mean)} s ÷ ${show(mean)} s × 100 = ${show(variation * PER_CENT)} %`,
+    `${show(variation * mean)} s ÷ ${show(mean)} s × 100 % = ${show(variation * PER_CENT)} %`,
   ];
 };
 

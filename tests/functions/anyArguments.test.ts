@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FunctionEntry, Outcome, ParameterEntry, RawArgument, RawScalar } from '../../functions';
 import { call, catalogue, explain } from '../../functions';
-import { knownUnits } from '../../addin/core';
+
+import { callsOf, fitting, rangeOf } from './randomCalls';
 
 const isError = (value: unknown): boolean =>
   typeof value === 'object' && value !== null && typeof (value as { error?: unknown }).error === 'string';
@@ -94,43 +95,6 @@ const oddScalar: fc.Arbitrary<RawScalar> = fc.oneof(
   fc.constantFrom(null, undefined, '', ' ', '5', { error: '#DIV/0!' }, { error: '#REF!' }),
 );
 
-const rangeOf = (cell: fc.Arbitrary<RawScalar>): fc.Arbitrary<RawScalar[][]> =>
-  fc
-    .integer({ min: 1, max: 3 })
-    .chain((columns) =>
-      fc.array(fc.array(cell, { minLength: columns, maxLength: columns }), { minLength: 1, maxLength: 5 }),
-    );
-
-const RATES = ['tbsp/gal', 'mL/L', 'g/L', 'oz/100 gal', 'lb/1000 imp gal'];
-
-const word = (parameter: ParameterEntry): fc.Arbitrary<string> => {
-  const tokens = (parameter.units ?? []).flatMap((kind) => (kind === 'rate' ? RATES : knownUnits(kind)));
-  if (tokens.length > 0) return fc.constantFrom(...tokens);
-  return fc.constantFrom('P2O5', 'P', 'K2O', 'K', 'in', 'plus', 'full', 'equal');
-};
-
-/** Numbers that a garden has: amounts and volumes, shares, per cents. */
-const gardenNumber = fc.oneof(
-  fc.double({ min: 1e-3, max: 1e4, noNaN: true }),
-  fc.double({ min: 0.01, max: 1, noNaN: true }),
-  fc.integer({ min: 0, max: 100 }),
-);
-
-/** Names that meet in a list often enough. */
-const bed = fc.constantFrom('Gate', 'North fence', ' gate ', 'Arch', 'Pots', 'Island', 3, '');
-const OF_NAMES = /^(name|names|cells)$/;
-
-/** What a parameter asks for. */
-const fitting = (parameter: ParameterEntry): fc.Arbitrary<RawArgument> => {
-  if (OF_NAMES.test(parameter.name)) return parameter.range ? rangeOf(bed) : bed;
-  if (parameter.range) return rangeOf(fc.oneof(gardenNumber, fc.constant('')));
-  const given: fc.Arbitrary<RawArgument> = parameter.type === 'text' ? word(parameter) : gardenNumber;
-  return parameter.optional ? fc.oneof(given, fc.constant(null)) : given;
-};
-
-const oneOf = (entry: FunctionEntry, argument: (parameter: ParameterEntry) => fc.Arbitrary<unknown>) =>
-  fc.tuple(...entry.parameters.map(argument)) as fc.Arbitrary<RawArgument[]>;
-
 describe.each(catalogue.map((entry) => [entry.name, entry] as const))('%s', (name, entry) => {
   test('answers or refuses in a sentence, whatever it is given', () => {
     fc.assert(
@@ -151,7 +115,7 @@ describe.each(catalogue.map((entry) => [entry.name, entry] as const))('%s', (nam
         { weight: 1, arbitrary: rangeOf(oddScalar) },
       );
     fc.assert(
-      fc.property(oneOf(entry, nearly), (args) => {
+      fc.property(callsOf(entry, nearly), (args) => {
         const outcome = call(name, args);
         expectProper(outcome, args);
         expectNoSilentZero(entry, args, outcome);
@@ -166,7 +130,7 @@ describe.each(catalogue.map((entry) => [entry.name, entry] as const))('%s', (nam
   test('tells a working that ends with its answer, and nothing below 0 but a temperature', () => {
     let answered = 0;
     fc.assert(
-      fc.property(oneOf(entry, fitting), (args) => {
+      fc.property(callsOf(entry, fitting), (args) => {
         const outcome = call(name, args);
         expectProper(outcome, args);
         if (!('value' in outcome)) return;
