@@ -5,6 +5,8 @@ import * as say from '../sentences';
 import { changed, measured, show } from '../telling';
 
 const NEAR_NOTHING = 5e-7;
+// Far beyond any amount; above it a change of unit may leave what a number holds.
+const LARGEST = 1e300;
 
 const off = (error: number): string => {
   if (Math.abs(error) < NEAR_NOTHING) return 'exact';
@@ -38,9 +40,9 @@ export const kitchenMeasure = defineFunction({
   source: 'NIST Handbook 44, Appendix C; the choice of measures is common practice',
   compute: ({ amount, unit: from, finest }) => {
     const { step, unit: smallest } = finestMeasure(from);
-    const most = (finest ?? step) * MOST_STEPS;
+    const most = Math.min((finest ?? step) * MOST_STEPS, LARGEST);
     const inSmallest = convert(amount, from, smallest);
-    if (finest !== undefined && inSmallest < Infinity && !(finest >= LEAST_FINEST && inSmallest <= most)) {
+    if (finest !== undefined && inSmallest <= LARGEST && !(finest >= LEAST_FINEST && inSmallest <= most)) {
       const least = Math.max(LEAST_FINEST, inSmallest / MOST_STEPS);
       return say.tooManySteps('finest', measured(finest, smallest), `${measured(least, smallest)} or more`);
     }

@@ -8,7 +8,6 @@ export type Grams = Quantity<'gram'>;
 export type Seconds = Quantity<'second'>;
 export type LitresPerMinute = Quantity<'litre per minute'>;
 export type Metres = Quantity<'metre'>;
-export type Celsius = Quantity<'degree Celsius'>;
 /** Mass of a nutrient or product in a litre of finished solution; 1 mg/L of a dilute feed is 1 ppm. */
 export type MilligramsPerLitre = Quantity<'milligram per litre'>;
 /** Grams per millilitre of a product as it is measured; the same number as kilograms per litre. */
@@ -26,8 +25,6 @@ export const seconds = (n: number): Seconds => n as Seconds;
 export const litresPerMinute = (n: number): LitresPerMinute => n as LitresPerMinute;
 /** Metres; any number. */
 export const metres = (n: number): Metres => n as Metres;
-/** Degrees Celsius; any number. */
-export const celsius = (n: number): Celsius => n as Celsius;
 /** Milligrams per litre; any number. */
 export const milligramsPerLitre = (n: number): MilligramsPerLitre => n as MilligramsPerLitre;
 /** Grams per millilitre; any number. */

@@ -15,6 +15,10 @@ test.each([
   [13.5, 'oz', 0.25],
   [4, 'lb', 1],
   [600, 'g', 10],
+  [24, 'imp fl oz', 0.25],
+  [25, 'imp fl oz', 0.5],
+  [2.5, 'imp pt', 1],
+  [1, 'imp gal', 1],
 ])('%d %s is measured in steps of %d', (amount, token, step) => {
   expect(suitingStep(amount, unit(token))).toBe(step);
 });

@@ -20,6 +20,8 @@ describe('a result', () => {
       [['FILLS', 5e-324, 2, 'mL'], 'need: 5e-324 mL was given, which arithmetic cannot tell from 0'],
       [['FILLPLAN', 1e308, 1e-10, 'gal'], 'which takes more than 500 fills'],
       [['MEASURE', 1e308, 'gal', 1], 'amount: 1e+308 gal was given; use 1000000000 tsp at most.'],
+      [['MEASURE', 1.797e308, 'gal', 1.797e308], 'amount: 1.797e+308 gal was given; use 1e+300 tsp at most.'],
+      [['MEASURE', 1.7e308, 'g', 1e305], 'amount: 1.7e+308 g was given; use 1e+300 g at most.'],
     ]),
   )('beyond what a cell holds is #VALUE!: %s', (_told, made, words) => {
     expect(outcome(made)).toEqual(refused('#VALUE!', words));
@@ -45,6 +47,10 @@ describe('a result', () => {
   });
 
   test('is 0 where 0 is the answer', () => {
+    expect(call('INUNITS', [0, 'gal', 'L'])).toEqual({ value: 0 });
+    expect(call('INUNITS', [0, 'lb', 'cup', 0.8])).toEqual({ value: 0 });
+    expect(call('INUNITS', [0, 'tbsp/gal', 'mL/L'])).toEqual({ value: 0 });
+    expect(call('INUNITS', [0, 'C', 'F'])).toEqual({ value: 32 });
     expect(call('INUNITS', [32, 'F', 'C'])).toEqual({ value: 0 });
     expect(call('SERVES', [0.5, 'L', 1, 'L'])).toEqual({ value: 0 });
     expect(call('NEED', [[[1, 0]], [['', 2]], 'L', 'L'])).toEqual({ value: 0 });
@@ -56,6 +62,14 @@ describe('a result', () => {
     expect(call('FLOWSPREAD', [[[1e-200, 2e-200]]])).toEqual(ordinary);
     expect(call('FLOWSPREAD', [[[1e200, 2e200]]])).toEqual(ordinary);
     expect(call('REPEATS', [[[1e-200, 1.1e-200]], 5])).toEqual(call('REPEATS', [[[1, 1.1]], 5]));
+  });
+
+  test('may be a measure that is as large as the finest step lets it be', () => {
+    expect(call('MEASURE', [1, 'mL'])).toEqual({ value: '1 mL' });
+    expect(call('MEASURE', [0.5, 'mL'])).toEqual({ value: '1 mL' });
+    expect(call('MEASURE', [0.125, 'tsp'])).toEqual({ value: '1/4 tsp' });
+    expect(call('MEASURE', [1e9, 'g'])).toEqual({ value: '1000000 kg' });
+    expect(call('MEASURE', [1e300, 'g', 1e300])).toHaveProperty('value');
   });
 
   test('an array has one row a fill, up to 500', () => {

@@ -59,6 +59,7 @@ describe('a unit', () => {
         'to_unit: "tbsp" was given and does not convert from "tbsp/gal"; use another rate.',
       ],
       [['ELEMENT', 20, 'P2O5', 'K'], 'to: "K" was given and does not convert from "P2O5"; use P.'],
+      [['ELEMENT', 20, 'K', 'P2O5'], 'to: "P2O5" was given and does not convert from "K"; use K2O.'],
       [['ELEMENT', 20, 'P2O5', 'P2O5'], 'to: "P2O5" was given and does not convert from "P2O5"; use P.'],
     ]),
   )('of the wrong family, or that does not convert, is #VALUE!: %s', (_told, made, words) => {
@@ -85,6 +86,13 @@ describe('a unit', () => {
     const endless = `oz/${'9'.repeat(320)} gal`;
     expect(call('DILUTE', [1, endless, 60, 'gal', 'oz'])).toEqual(refused('#N/A', 'rate_unit: "oz/999'));
     expect(call('INUNITS', [1, endless, 'g/L'])).toEqual(refused('#N/A', 'from_unit: "oz/999'));
+  });
+
+  test('may have spaces around its slash, and a rate a part of a measure below it', () => {
+    expect(call('DOSE', [30, 2, 'gal /min', 'gal'])).toEqual({ value: 1 });
+    expect(call('DOSE', [30, 2, 'gal/ min', 'gal'])).toEqual({ value: 1 });
+    expect(call('DILUTE', [1, 'g/0.25 L', 2, 'L', 'g'])).toEqual({ value: 8 });
+    expect(call('INUNITS', [1, 'g / 0.25 L', 'g/L'])).toEqual({ value: 4 });
   });
 
   test('imperial is not US', () => {
