@@ -49,11 +49,11 @@ const main = async (folder) => {
 };
 
 const folder = mkdtempSync(join(tmpdir(), 'wandcount-mutants-'));
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(1));
 try {
   await main(folder);
 } catch (error) {
   console.error(error.message);
   process.exitCode = 1;
-} finally {
-  rmSync(folder, { recursive: true, force: true });
 }

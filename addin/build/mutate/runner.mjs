@@ -11,7 +11,7 @@ import { getFn } from 'vitest/suite';
  *   look    each test runs twice without a mutant; told is which mutants it reaches, how often, how long it takes, and
  *           whether it passes again
  *   switch  each test that the plan names runs once without a mutant, then once for each of its mutants
- *   load    one mutant is active from before the first import
+ *   load    one mutant is active from before the first import, until a test fails
  *
  * Answers are lines of told.jsonl; now.json says what is being tried, for whoever watches the time.
  */
@@ -37,6 +37,11 @@ if (plan.does === 'load') {
   trying(plan.mutant);
 }
 
+/** Mutants that need no further try. */
+const dead = new Set();
+/** Nothing more is to be learnt in this worker. */
+let over = false;
+
 const passes = async (run) => {
   try {
     await run();
@@ -60,36 +65,45 @@ const look = async (test, run) => {
   const from = performance.now();
   let again = {};
   const repeatable = await passes(async () => (again = await reached('again')));
-  tell({ test: test.id, repeatable, first, again, ms: performance.now() - from });
+  const file = test.file.filepath;
+  tell({ test: test.id, file, repeatable, first, again, ms: performance.now() - from });
 };
 
-const switchThrough = async (mutants, run) => {
+const switchThrough = async (test, run) => {
   const killed = [];
-  for (const [mutant, hits] of mutants) {
-    trying(mutant);
+  for (const [mutant, hits] of plan.tests[test.id]) {
+    if (dead.has(mutant)) continue;
+    trying(mutant, test.id);
     Object.assign(stryker, { activeMutant: mutant, hitCount: 0, hitLimit: hits * LOOPS + FEW });
     if (await passes(run)) continue;
     killed.push(mutant);
-    tell({ killed: mutant });
+    dead.add(mutant);
   }
   Object.assign(stryker, { activeMutant: undefined, hitCount: undefined, hitLimit: undefined });
-  trying(undefined);
-  // A mutant may leave something behind that fails the test after it: then none of these was seen fairly.
-  if (killed.length > 0 && !(await passes(run))) tell({ doubted: killed });
+  trying();
+  // A mutant may leave something behind that fails the tests after it: then none of these was seen fairly.
+  over = killed.length > 0 && !(await passes(run));
+  tell({ done: test.id, [over ? 'doubted' : 'killed']: killed });
 };
 
 export default class MutantRunner extends TestRunner {
   async runTask(test) {
+    if (over) return;
     const run = () => getFn(test)();
-    if (plan.does === 'look') return look(test, run);
-    if (plan.does === 'load') trying(plan.mutant, test.id);
-    await run();
-    const mutants = plan.does === 'switch' ? plan.tests[test.id] : undefined;
-    if (mutants) await switchThrough(mutants, run);
+    if (plan.does === 'look') {
+      await look(test, run);
+    } else if (plan.does === 'load') {
+      trying(plan.mutant, test.id);
+      over = !(await passes(run));
+      if (over) tell({ killed: [plan.mutant] });
+    } else {
+      await run();
+      if (plan.tests[test.id]) await switchThrough(test, run);
+    }
   }
 
   onAfterRunFiles() {
     super.onAfterRunFiles?.();
-    if (plan.does === 'look') tell({ loading: stryker.mutantCoverage.static });
+    if (plan.does === 'look') tell({ loading: Object.keys(stryker.mutantCoverage.static) });
   }
 }

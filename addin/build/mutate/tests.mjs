@@ -55,7 +55,6 @@ export const openTests = async (folder, sources, filters) => {
       pool: 'forks',
       maxWorkers: 1,
       isolate: false,
-      bail: 1,
       testTimeout: 120_000,
       hookTimeout: 180_000,
       runner: join(root, 'addin/build/mutate/runner.mjs'),
@@ -86,7 +85,10 @@ export const openTests = async (folder, sources, filters) => {
   return {
     files: [...all.keys()],
     close: () => vitest.close(),
-    /** Runs the files in this order by a plan; answers what the worker told, and whether every test passed. */
+    /**
+     * Runs the files in this order by a plan; answers what the worker told, the files that failed, and whether all
+     * passed.
+     */
     run: async (files, plan) => {
       order = files;
       writeFileSync(join(folder, 'plan.json'), JSON.stringify(plan));
@@ -96,8 +98,11 @@ export const openTests = async (folder, sources, filters) => {
       );
       const told = join(folder, 'told.jsonl');
       const lines = existsSync(told) ? readFileSync(told, 'utf8').trim().split('\n').filter(Boolean) : [];
-      const passed = hung === undefined && testModules.length > 0 && testModules.every((one) => one.ok());
-      return { answers: lines.map((line) => JSON.parse(line)), passed, hung };
+      const answers = lines.map((line) => JSON.parse(line));
+      const failed = testModules.filter((one) => !one.ok()).map(({ moduleId }) => moduleId);
+      const whole = hung === undefined && testModules.length > 0 && failed.length === 0;
+      const passed = whole && !answers.some(({ killed }) => killed);
+      return { answers, failed, passed, hung };
     },
   };
 };

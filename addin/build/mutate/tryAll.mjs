@@ -5,38 +5,25 @@ import { root } from '../paths.mjs';
 /** Tests that take longer than this wait until the quick ones have had their turn. */
 const QUICK_MS = 50;
 
-const named = (file) => relative(root, file);
+const byCost = (costs) => (a, b) => (costs.get(a) ?? 0) - (costs.get(b) ?? 0);
 
-/** What each file's tests reach, each looked at by itself; a file that fails as it is cannot judge. */
+/** What each test reaches; a file that fails as it is, or not alone in its process, cannot judge. */
 const lookAtAll = async (tests, print) => {
-  const looks = [];
-  for (const file of tests.files) {
-    const { answers, passed } = await tests.run([file], { does: 'look' });
-    if (!passed) print(`left out, as it fails without a mutant: ${named(file)}`);
-    else looks.push({ file, seen: answers.filter(({ test }) => test), loading: answers.at(-1).loading });
-  }
-  return looks;
+  const { answers, failed } = await tests.run(tests.files, { does: 'look' });
+  for (const file of failed) print(`left out, as it fails without a mutant: ${relative(root, file)}`);
+  const seen = answers.filter(({ test, file }) => test && !failed.includes(file));
+  const costs = new Map();
+  for (const { file, ms } of seen) costs.set(file, (costs.get(file) ?? 0) + ms);
+  return { seen, costs, loading: new Set(answers.flatMap(({ loading = [] }) => loading)) };
 };
 
-/** Runs of one file's quick or slow tests that can be repeated, cheapest first. */
-const turnsOf = (looks) =>
-  [(ms) => ms <= QUICK_MS, (ms) => ms > QUICK_MS].flatMap((fits) =>
-    looks
-      .map(({ file, seen }) => {
-        const its = seen.filter(({ repeatable, ms }) => repeatable && fits(ms));
-        return { file, its, ms: its.reduce((sum, { ms }) => sum + ms, 0) };
-      })
-      .sort((a, b) => a.ms - b.ms),
+/** The mutants that are still to be switched on, by test. */
+const planFor = (its, waiting) =>
+  Object.fromEntries(
+    its
+      .map(({ test, again }) => [test, Object.entries(again).filter(([mutant]) => waiting(mutant))])
+      .filter(([, mutants]) => mutants.length > 0),
   );
-
-/** The mutants of a plan that are still to be tried, by test. */
-const planFor = (its, alive) => {
-  const entries = its.map(({ test, again }) => [
-    test,
-    Object.entries(again).filter(([mutant]) => alive.has(mutant)),
-  ]);
-  return Object.fromEntries(entries.filter(([, mutants]) => mutants.length > 0));
-};
 
 /**
  * Tries every mutant: first by switching it on within a loaded test, which is quick; then, for those alive that are
@@ -53,45 +40,42 @@ export const tryAll = async (tests, mutants, print) => {
   };
 
   print(`${mutants.length} mutants, ${tests.files.length} files of tests`);
-  const looks = await lookAtAll(tests, print);
-  const reloads = new Map();
-  const reload = (mutant, file) => {
-    if (!reloads.has(mutant)) reloads.set(mutant, new Set());
-    reloads.get(mutant).add(file);
-  };
-  const reached = new Set();
-  for (const { file, seen, loading } of looks) {
-    for (const mutant of Object.keys(loading)) reload(mutant, file);
-    for (const { first, again, repeatable } of seen) {
-      for (const mutant of Object.keys(first)) {
-        reached.add(mutant);
-        if (!repeatable || !(mutant in again)) reload(mutant, file);
-      }
+  const { seen, costs, loading } = await lookAtAll(tests, print);
+  const cheapFirst = [...costs.keys()].sort(byCost(costs));
+  const reload = new Set(loading);
+  const reached = new Set(loading);
+  for (const { first, again, repeatable } of seen) {
+    for (const mutant of Object.keys(first)) {
+      reached.add(mutant);
+      if (!repeatable || !(mutant in again)) reload.add(mutant);
     }
   }
 
-  for (const { file, its } of turnsOf(looks)) {
+  const done = new Set();
+  const doubted = new Set();
+  for (const fits of [(ms) => ms <= QUICK_MS, (ms) => ms > QUICK_MS]) {
     for (;;) {
-      const planned = planFor(its, alive);
+      const its = seen.filter(({ test, repeatable, ms }) => repeatable && fits(ms) && !done.has(test));
+      const planned = planFor(its, (mutant) => alive.has(mutant) && !doubted.has(mutant));
       if (Object.keys(planned).length === 0) break;
-      const { answers, hung } = await tests.run([file], { does: 'switch', tests: planned });
-      const doubted = new Set(answers.flatMap((answer) => answer.doubted ?? []));
-      for (const mutant of doubted) reload(mutant, file);
-      for (const { killed } of answers) if (killed && !doubted.has(killed)) settle(killed, 'killed');
-      if (hung === undefined) break;
-      settle(hung, 'hung');
+      const files = new Set(its.filter(({ test }) => planned[test]).map(({ file }) => file));
+      const order = cheapFirst.filter((file) => files.has(file));
+      const { answers, hung } = await tests.run(order, { does: 'switch', tests: planned });
+      for (const answer of answers) {
+        done.add(answer.done);
+        for (const mutant of answer.killed ?? []) settle(mutant, 'killed');
+        for (const mutant of answer.doubted ?? []) doubted.add(mutant);
+      }
+      if (hung !== undefined) settle(hung, 'hung');
+      if (hung === undefined && !answers.some((answer) => answer.doubted)) break;
     }
   }
 
-  const anew = [...alive.keys()].filter((mutant) => reloads.has(mutant));
+  const anew = [...alive.keys()].filter((mutant) => reload.has(mutant) || doubted.has(mutant));
   print(`${mutants.length - alive.size} killed by switching; ${anew.length} more to load anew`);
-  const cost = new Map(looks.map(({ file, seen }) => [file, seen.reduce((sum, { ms }) => sum + ms, 0)]));
   for (const mutant of anew) {
-    const files = [...reloads.get(mutant)].sort((a, b) => cost.get(a) - cost.get(b));
-    const { passed, hung } = await tests.run(files, { does: 'load', mutant });
+    const { passed, hung } = await tests.run(cheapFirst, { does: 'load', mutant });
     if (!passed) settle(mutant, hung === undefined ? 'killed' : 'hung');
   }
-  for (const [id, mutant] of alive) {
-    mutant.fate = reached.has(id) || reloads.has(id) ? 'survived' : 'unreached';
-  }
+  for (const [id, mutant] of alive) mutant.fate = reached.has(id) ? 'survived' : 'unreached';
 };
