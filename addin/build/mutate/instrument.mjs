@@ -44,7 +44,9 @@ export const instrument = async (paths, folder, texts) => {
     sources.set(name, copy);
   }
   const lines = new Map(files.map(({ name, content }) => [name, content.split('\n')]));
-  const mutants = made.mutants.map(({ id, fileName, location: { start, end }, replacement }) => {
+  // Those of an excluded kind are told as well, and stand in no copy.
+  const asleep = made.mutants.filter(({ status }) => status !== 'Ignored');
+  const mutants = asleep.map(({ id, fileName, location: { start, end }, replacement }) => {
     const [first, ...others] = lines.get(fileName).slice(start.line, end.line + 1);
     const before =
       others.length === 0 ? first.slice(start.column, end.column) : `${first.slice(start.column)} …`;
