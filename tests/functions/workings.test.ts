@@ -107,7 +107,8 @@ const ALSO: Readonly<Record<string, (given: Given, value: Working['value']) => r
   HOWLONG: ({ minutes, step }) => {
     const by = (step as number | null) || 5;
     const steps = Math.round((minutes as number) / by);
-    return [amountOf(minutes === 0 ? 0 : Math.max(1, steps) * by, 'min')];
+    // Words are of whole minutes.
+    return [amountOf(minutes === 0 ? 0 : Math.max(1, steps) * by, 'min', 0.5001)];
   },
   ROWOF: ({ names }) => [bare((Array.isArray(names) ? names : [[names]]).flat().length)],
   FINGERPRINT: ({ cells }) => {
