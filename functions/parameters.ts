@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { Family, RateUnit, Seconds, Unit } from '../addin/core';
 import {
+  families as everyFamily,
   findNutrientForm,
   findRateUnit,
   findUnit,
@@ -112,14 +113,14 @@ const textParameter = <T>(
 });
 
 /** A unit of one of the families. */
-export const unit = (description: string, ...families: Family[]): Parameter<Unit> => {
+export const unit = <F extends Family>(description: string, ...families: F[]): Parameter<Unit<F>> => {
   const kind = families.join(' or ');
   const known = families.flatMap((family) => knownUnits(family));
   const allowed = `a ${kind} unit: ${known.join(', ')}`;
-  const find = (text: string, name: string): Unit | Refused => {
-    const found = findUnit(text);
-    if (found && families.includes(found.family)) return found;
-    if (found || findRateUnit(text)) return say.notAllowed(name, text, allowed);
+  const find = (text: string, name: string): Unit<F> | Refused => {
+    const found = findUnit(text, ...families);
+    if (found) return found;
+    if (findUnit(text) || findRateUnit(text)) return say.notAllowed(name, text, allowed);
     return say.unknownUnit(name, text, kind, known);
   };
   return { ...textParameter(description, allowed, find), units: families };
@@ -139,15 +140,14 @@ export const rateUnit = (description: string): Parameter<RateUnit> => {
   return { ...textParameter(description, RATES, find), units: ['rate'] };
 };
 
-const FAMILIES: readonly Family[] = ['volume', 'mass', 'flow', 'length', 'temperature'];
-
 /** A unit of any family, or a rate. */
 export const anyUnit = (description: string): Parameter<Unit | RateUnit> => {
-  const known = FAMILIES.flatMap((family) => knownUnits(family));
+  const known = everyFamily.flatMap((family) => knownUnits(family));
   const find = (text: string, name: string): Unit | RateUnit | Refused =>
     findUnit(text) ?? findRateUnit(text) ?? say.unknownAnyUnit(name, text, known);
-  const allowed = 'a unit of volume, mass, flow, length or temperature, or a rate such as tbsp/gal';
-  return { ...textParameter(description, allowed, find), units: [...FAMILIES, 'rate'] };
+  const kinds = `${everyFamily.slice(0, -1).join(', ')} or ${everyFamily.at(-1)}`;
+  const allowed = `a unit of ${kinds}, or a rate such as tbsp/gal`;
+  return { ...textParameter(description, allowed, find), units: [...everyFamily, 'rate'] };
 };
 
 /** One word out of a few; case does not matter. */

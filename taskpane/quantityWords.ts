@@ -1,5 +1,5 @@
 import { findUnit, fromCanonical, numberInWords } from '../addin/core';
-import type { Litres, LitresPerMinute } from '../addin/core';
+import type { Family, Quantity } from '../addin/core';
 
 /**
  * A canonical value (L, g, L/min, m) in the unit that the user writes it in.
@@ -7,7 +7,7 @@ import type { Litres, LitresPerMinute } from '../addin/core';
  * @throws RangeError for a unit that is not known: units are checked where they are read
  * @example inUnitWords(litres(227.12), 'gal') // '60 gal'
  */
-export const inUnitWords = (canonical: Litres | LitresPerMinute | number, token: string): string => {
+export const inUnitWords = (canonical: Quantity<Family>, token: string): string => {
   const unit = findUnit(token);
   if (unit === undefined) throw new RangeError(`The unit ${token} is not known.`);
   return `${shortNumber(fromCanonical(canonical, unit))} ${unit.token}`;

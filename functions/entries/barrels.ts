@@ -5,9 +5,9 @@ import {
   fromCanonical,
   grams,
   litres,
+  toCanonical,
   waterMass,
 } from '../../addin/core';
-import { inGrams, inLitres, inMetres } from '../canonical';
 import { defineFunction } from '../defineFunction';
 import { number, optional, unit } from '../parameters';
 import { changed, measured, show } from '../telling';
@@ -40,16 +40,16 @@ export const barrel = defineFunction({
   compute: (v) =>
     fromCanonical(
       barrelVolume(
-        inMetres(v.depth, v.length_unit),
-        inMetres(v.width, v.length_unit),
-        v.surface_width === undefined ? undefined : inMetres(v.surface_width, v.length_unit),
+        toCanonical(v.depth, v.length_unit),
+        toCanonical(v.width, v.length_unit),
+        v.surface_width === undefined ? undefined : toCanonical(v.surface_width, v.length_unit),
       ),
       v.volume_unit,
     ),
   working: (v) => {
-    const depth = inMetres(v.depth, v.length_unit);
-    const bottom = inMetres(v.width, v.length_unit);
-    const surface = inMetres(v.surface_width ?? v.width, v.length_unit);
+    const depth = toCanonical(v.depth, v.length_unit);
+    const bottom = toCanonical(v.width, v.length_unit);
+    const surface = toCanonical(v.surface_width ?? v.width, v.length_unit);
     const volume = fromCanonical(barrelVolume(depth, bottom, surface), CUBIC_METRE);
     const [d, b, s] = [show(depth), show(bottom), show(surface)];
     const formula =
@@ -85,11 +85,11 @@ export const weight = defineFunction({
   source: 'MWH, Water Treatment, 3rd ed. (2012), Appendix C: water at 20 °C is 998.2 kg/m³',
   compute: (v) =>
     fromCanonical(
-      filledWeight(inLitres(v.volume, v.volume_unit), inGrams(v.empty_weight, v.weight_unit)),
+      filledWeight(toCanonical(v.volume, v.volume_unit), toCanonical(v.empty_weight, v.weight_unit)),
       v.weight_unit,
     ),
   working: (v, answer) => {
-    const volume = inLitres(v.volume, v.volume_unit);
+    const volume = toCanonical(v.volume, v.volume_unit);
     const water = waterMass(volume);
     const filled = fromCanonical(grams(water), v.weight_unit);
     const sum = `${show(filled)} ${v.weight_unit.token} + ${show(v.empty_weight)} ${v.weight_unit.token}`;

@@ -1,5 +1,4 @@
-import { fillTime } from '../../addin/core';
-import { inLitres, inLitresPerMinute } from '../canonical';
+import { fillTime, toCanonical } from '../../addin/core';
 import { defineFunction } from '../defineFunction';
 import { number, unit } from '../parameters';
 import { inOneMeasure, show } from '../telling';
@@ -19,7 +18,7 @@ export const timeToFill = defineFunction({
   examples: [{ args: [60, 'gal', 5, 'gal/min'], answer: 12 }],
   source: 'Definition: time = volume ÷ flow',
   compute: (v) =>
-    fillTime(inLitres(v.volume, v.volume_unit), inLitresPerMinute(v.flow, v.flow_unit)) / SECONDS_PER_MINUTE,
+    fillTime(toCanonical(v.volume, v.volume_unit), toCanonical(v.flow, v.flow_unit)) / SECONDS_PER_MINUTE,
   working: (v, answer) => {
     const { volumeSteps, flowSteps, volume, flow } = inOneMeasure(
       v.volume,

@@ -7,9 +7,9 @@ import {
   productFor,
   strength,
   toAmount,
+  toCanonical,
   toRate,
 } from '../../addin/core';
-import { inLitres } from '../canonical';
 import { defineFunction } from '../defineFunction';
 import { choice, number, optional, rateUnit, unit } from '../parameters';
 import { densityMissing } from '../sentences';
@@ -37,7 +37,7 @@ export const dilute = defineFunction({
   source: 'Definition: product = rate × finished solution',
   compute: (v) =>
     amountIn(
-      productFor(toRate(v.rate, v.rate_unit), inLitres(v.volume, v.volume_unit)),
+      productFor(toRate(v.rate, v.rate_unit), toCanonical(v.volume, v.volume_unit)),
       v.amount_unit,
       v.density,
     ) ?? densityMissing(v.rate_unit.amount.token, v.amount_unit.token),
@@ -72,7 +72,7 @@ export const strengthOfMix = defineFunction({
   source: 'Definition: rate = product ÷ finished solution',
   compute: (v) =>
     fromRate(
-      strength(toAmount(v.amount, v.amount_unit), inLitres(v.volume, v.volume_unit)),
+      strength(toAmount(v.amount, v.amount_unit), toCanonical(v.volume, v.volume_unit)),
       v.rate_unit,
       v.density,
     ) ?? densityMissing(v.amount_unit.token, v.rate_unit.amount.token),
@@ -114,7 +114,7 @@ export const stock = defineFunction({
   source:
     'UMass Extension, Fertilizer Calculations for Greenhouse Crops: 1 gal at 1:100 delivers 100 gal final',
   compute: (v) =>
-    fromCanonical(concentrate(v.parts, inLitres(v.volume, v.volume_unit), v.convention), v.volume_unit),
+    fromCanonical(concentrate(v.parts, toCanonical(v.volume, v.volume_unit), v.convention), v.volume_unit),
   working: (v, answer) => {
     const plus = v.convention === 'plus';
     const parts = show(v.parts);

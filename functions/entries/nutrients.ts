@@ -11,8 +11,8 @@ import {
   perPlant,
   ppmOf,
   toAmount,
+  toCanonical,
 } from '../../addin/core';
-import { inLitres } from '../canonical';
 import { defineFunction } from '../defineFunction';
 import { number, nutrientForm, unit } from '../parameters';
 import { densityMissing, doesNotConvert } from '../sentences';
@@ -45,7 +45,9 @@ export const forPpm = defineFunction({
   source: PPM_SOURCE,
   compute: (v) =>
     amountIn(
-      ofMass(massForPpm(milligramsPerLitre(v.ppm), v.percent / PER_CENT, inLitres(v.volume, v.volume_unit))),
+      ofMass(
+        massForPpm(milligramsPerLitre(v.ppm), v.percent / PER_CENT, toCanonical(v.volume, v.volume_unit)),
+      ),
       v.amount_unit,
       v.density,
     ) ?? densityMissing('mass', v.amount_unit.token),
@@ -83,7 +85,7 @@ export const ppm = defineFunction({
   compute: (v) => {
     const mass = massOf(toAmount(v.amount, v.amount_unit), v.density);
     if (mass === undefined) return densityMissing(v.amount_unit.token, 'mass');
-    return ppmOf(mass, v.percent / PER_CENT, inLitres(v.volume, v.volume_unit)) as number;
+    return ppmOf(mass, v.percent / PER_CENT, toCanonical(v.volume, v.volume_unit)) as number;
   },
   working: (v, answer) => {
     const mass = massOf(toAmount(v.amount, v.amount_unit), v.density)!;
@@ -137,7 +139,7 @@ export const nutrientPerPlant = defineFunction({
   result: { kind: 'number', description: 'Milligrams for one plant' },
   examples: [{ args: [200, 1, 'gal'], answer: 757.0823568 }],
   source: 'Definition: 1 ppm of a dilute feed is 1 mg/L',
-  compute: (v) => perPlant(milligramsPerLitre(v.ppm), inLitres(v.dose, v.dose_unit)),
+  compute: (v) => perPlant(milligramsPerLitre(v.ppm), toCanonical(v.dose, v.dose_unit)),
   working: (v, answer) => {
     const dose = convert(v.dose, v.dose_unit, LITRE);
     return [

@@ -8,8 +8,8 @@ import {
   seconds as ofSeconds,
   secondsFor,
   serves as servesOf,
+  toCanonical,
 } from '../../addin/core';
-import { inLitres, inLitresPerMinute } from '../canonical';
 import { defineFunction } from '../defineFunction';
 import { grid, number, optional, unit } from '../parameters';
 import { lostInArithmetic, told, unlikeRanges } from '../sentences';
@@ -40,13 +40,13 @@ export const seconds = defineFunction({
   ],
   source: 'Definition: time = volume ÷ flow',
   compute: (v) => {
-    const dose = inLitres(v.dose, v.dose_unit);
-    const flow = inLitresPerMinute(v.flow, v.flow_unit);
+    const dose = toCanonical(v.dose, v.dose_unit);
+    const flow = toCanonical(v.flow, v.flow_unit);
     return v.step === undefined ? secondsFor(dose, flow) : countFor(dose, flow, ofSeconds(v.step));
   },
   working: (v, answer) => {
     const { volumeSteps, flowSteps, volume, flow } = inOneMeasure(v.dose, v.dose_unit, v.flow, v.flow_unit);
-    const exact = secondsFor(inLitres(v.dose, v.dose_unit), inLitresPerMinute(v.flow, v.flow_unit));
+    const exact = secondsFor(toCanonical(v.dose, v.dose_unit), toCanonical(v.flow, v.flow_unit));
     const rounded = `to the nearest multiple of ${show(v.step ?? 0)} s, never 0: ${show(answer)} s`;
     return [
       ...volumeSteps,
@@ -70,10 +70,10 @@ export const dose = defineFunction({
   examples: [{ args: [15, 2.8, 'gal/min', 'gal'], answer: 0.7 }],
   source: 'Definition: volume = time × flow',
   compute: (v) =>
-    fromCanonical(doseFrom(ofSeconds(v.seconds), inLitresPerMinute(v.flow, v.flow_unit)), v.dose_unit),
+    fromCanonical(doseFrom(ofSeconds(v.seconds), toCanonical(v.flow, v.flow_unit)), v.dose_unit),
   working: (v, answer) => {
     const { flowSteps, measure, flow } = inOneMeasure(answer, v.dose_unit, v.flow, v.flow_unit);
-    const given = doseFrom(ofSeconds(v.seconds), inLitresPerMinute(v.flow, v.flow_unit));
+    const given = doseFrom(ofSeconds(v.seconds), toCanonical(v.flow, v.flow_unit));
     const inMeasure = fromCanonical(given, measure);
     return [
       ...flowSteps,
@@ -139,7 +139,7 @@ export const serves = defineFunction({
   ],
   source: 'Definition: plants = volume ÷ dose, rounded down',
   mayBeZero: () => true,
-  compute: (v) => servesOf(inLitres(v.volume, v.volume_unit), inLitres(v.dose, v.dose_unit)),
+  compute: (v) => servesOf(toCanonical(v.volume, v.volume_unit), toCanonical(v.dose, v.dose_unit)),
   working: (v, answer) => {
     const volume = convert(v.volume, v.volume_unit, v.dose_unit);
     const ratio = show(volume / v.dose);

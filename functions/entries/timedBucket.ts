@@ -1,6 +1,5 @@
 import type { Seconds } from '../../addin/core';
-import { convert, fromCanonical, meanFlow, repeatsNeeded, spread, studentT } from '../../addin/core';
-import { inLitres } from '../canonical';
+import { convert, fromCanonical, meanFlow, repeatsNeeded, spread, studentT, toCanonical } from '../../addin/core';
 import { defineFunction } from '../defineFunction';
 import { number, readings, unit } from '../parameters';
 import { tooFewReadings, tooManyRepeats } from '../sentences';
@@ -47,7 +46,7 @@ export const flow = defineFunction({
   source: 'Definition: flow = volume × readings ÷ sum of the seconds',
   compute: (v) => {
     if (v.seconds.length === 0) return tooFewReadings('seconds', 0, 'one timed bucket or more');
-    return fromCanonical(meanFlow(inLitres(v.volume, v.volume_unit), v.seconds), v.flow_unit);
+    return fromCanonical(meanFlow(toCanonical(v.volume, v.volume_unit), v.seconds), v.flow_unit);
   },
   working: (v, answer) => {
     const count = v.seconds.length;

@@ -26,7 +26,7 @@ const fillsWords = (fills: readonly Fill[], levels: readonly Litres[], unit: str
   const full = levels.slice(0, -1);
   if (full.every((level) => alike(level, first)))
     return `${plural(full.length, 'fill')} to ${inUnitWords(first, unit)} and one to ${inUnitWords(last, unit)}`;
-  return `${plural(levels.length, 'fill')} to at most ${inUnitWords(Math.max(...levels), unit)}`;
+  return `${plural(levels.length, 'fill')} to at most ${inUnitWords(litres(Math.max(...levels)), unit)}`;
 };
 
 /** The one product's measure and whether every fill takes the same, or how many products there are. */

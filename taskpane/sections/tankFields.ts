@@ -1,5 +1,5 @@
 import { findUnit, fromCanonical, grams, litres, seconds, toCanonical } from '../../addin/core';
-import type { Tank, TankLimits } from '../../addin/core';
+import type { Grams, Litres, Tank, TankLimits } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
 import { askChoice, askNumber, firstFault, type Asked } from '../asked';
 import type { PaneState } from '../state';
@@ -89,7 +89,7 @@ export const tanksFault = (asked: TankAnswers): string | undefined =>
 /** Sizes and limits in the rig's units, as the what-if sheet takes them. */
 export const tanksToWrite = (garden: Garden, asked: TankAnswers) => {
   const { tanks, limits } = tanksAsked(asked) ?? { tanks: [], limits: {} };
-  const inUnit = (value: number, token: string): number => {
+  const inUnit = (value: Litres | Grams, token: string): number => {
     const unit = findUnit(token);
     return unit === undefined ? value : Number(fromCanonical(value, unit).toPrecision(12));
   };

@@ -1,4 +1,4 @@
-import type { Litres } from '../../addin/core';
+import type { Litres, Metres } from '../../addin/core';
 import {
   addAmounts,
   barrelVolume,
@@ -6,7 +6,9 @@ import {
   doseFrom,
   fewestFills,
   filledWeight,
+  findUnit,
   fillTime,
+  fromCanonical,
   grams,
   leastWater,
   litres,
@@ -19,6 +21,7 @@ import {
   ofVolume,
   productFor,
   seconds,
+  toCanonical,
   waterMass,
 } from '../../addin/core';
 
@@ -55,6 +58,12 @@ export const forbidden = [
   () => leastWater(water, 200),
   // @ts-expect-error a need in grams
   () => fewestFills(powder, water),
+  // @ts-expect-error metres from a unit of flow
+  (): Metres => toCanonical(2, findUnit('L/min', 'flow')!),
+  // @ts-expect-error metres from a unit whose family nobody looked at
+  (): Metres => toCanonical(2, findUnit('ft')!),
+  // @ts-expect-error a mass told in a unit of volume
+  () => fromCanonical(powder, findUnit('gal', 'volume')!),
   (): Litres => {
     // @ts-expect-error a sum of litres and grams is no volume
     return water + powder;

@@ -24,7 +24,7 @@ import {
 } from '../core/round/garden';
 import { asPrinted, expectWithin } from './within';
 
-const inGallons = (volume: number) => fromCanonical(volume, findUnit('gal')!);
+const inGallons = (volume: number) => fromCanonical(litres(volume), findUnit('gal', 'volume')!);
 const inMinutes = (time: number) => time / 60;
 const barrelOf = (gal: number) => ({
   ...rig,

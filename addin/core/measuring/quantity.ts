@@ -1,13 +1,16 @@
 declare const dimension: unique symbol;
 
-/** A number that remembers what it measures, so that litres cannot be passed where grams belong. */
+/**
+ * A number that remembers what it measures, so that litres cannot be passed where grams belong. What is measured in
+ * units of a family has the family's name, and stands in its canonical unit.
+ */
 export type Quantity<Dimension extends string> = number & { readonly [dimension]: Dimension };
 
-export type Litres = Quantity<'litre'>;
-export type Grams = Quantity<'gram'>;
+export type Litres = Quantity<'volume'>;
+export type Grams = Quantity<'mass'>;
 export type Seconds = Quantity<'second'>;
-export type LitresPerMinute = Quantity<'litre per minute'>;
-export type Metres = Quantity<'metre'>;
+export type LitresPerMinute = Quantity<'flow'>;
+export type Metres = Quantity<'length'>;
 /** Mass of a nutrient or product in a litre of finished solution; 1 mg/L of a dilute feed is 1 ppm. */
 export type MilligramsPerLitre = Quantity<'milligram per litre'>;
 /** Grams per millilitre of a product as it is measured; the same number as kilograms per litre. */

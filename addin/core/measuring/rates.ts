@@ -1,5 +1,5 @@
 import { amountIn, scaleAmount, toAmount } from './amounts';
-import type { Density, Rate } from './quantity';
+import type { Density, Litres, Rate } from './quantity';
 import type { Unit } from './units';
 import { findUnit, toCanonical } from './units';
 
@@ -8,11 +8,11 @@ export interface RateUnit {
   /** Plain spelling, such as 'oz/100 gal'. */
   readonly token: string;
   /** Unit of volume or mass. */
-  readonly amount: Unit;
+  readonly amount: Unit<'volume' | 'mass'>;
   /** Count before the volume, > 0; 1 where the label has none. */
   readonly per: number;
   /** Unit of volume. */
-  readonly volume: Unit;
+  readonly volume: Unit<'volume'>;
 }
 
 /**
@@ -27,16 +27,15 @@ export interface RateUnit {
 export const findRateUnit = (text: string): RateUnit | undefined => {
   const parts = /^([^/]+)\/\s*(\d+(?:\.\d+)?)?\s*([^\d\s][^/]*)$/.exec(text.trim());
   if (!parts) return undefined;
-  const amount = findUnit(parts[1]!);
-  const volume = findUnit(parts[3]!);
+  const amount = findUnit(parts[1]!, 'volume', 'mass');
+  const volume = findUnit(parts[3]!, 'volume');
   const per = Number(parts[2] ?? 1);
-  if (amount?.family !== 'volume' && amount?.family !== 'mass') return undefined;
-  if (volume?.family !== 'volume' || !(per > 0 && per < Infinity)) return undefined;
+  if (amount === undefined || volume === undefined || !(per > 0 && per < Infinity)) return undefined;
   return { token: `${amount.token}/${per === 1 ? '' : `${per} `}${volume.token}`, amount, per, volume };
 };
 
-/** Finished solution that one step of the rate stands for, L. */
-const solution = (unit: RateUnit): number => toCanonical(unit.per, unit.volume);
+/** Finished solution that one step of the rate stands for. */
+const solution = (unit: RateUnit): Litres => toCanonical(unit.per, unit.volume);
 
 /**
  * A label's rate as product for each litre of finished solution.

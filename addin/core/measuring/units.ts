@@ -1,18 +1,6 @@
-export type Family = 'volume' | 'mass' | 'flow' | 'length' | 'temperature';
-export type System = 'metric' | 'US' | 'imperial';
+import type { Quantity } from './quantity';
 
-/** A unit of measure: canonical value = (value − offset) × factor. */
-export interface Unit {
-  /** How sheets and formulas write it. */
-  readonly token: string;
-  readonly family: Family;
-  /** Whose measures it belongs to; ounces, pounds, inches, feet and °F count as US. */
-  readonly system: System;
-  /** Canonical units (L, g, L/min, m, °C) in one of these. */
-  readonly factor: number;
-  /** Zero of the scale in this unit; 32 for °F, otherwise 0. */
-  readonly offset: number;
-}
+export type System = 'metric' | 'US' | 'imperial';
 
 // 231 cubic inches of 2.54 cm.
 const GALLON = 3.785411784;
@@ -23,50 +11,91 @@ const INCH = 0.0254;
 // (12 × 2.54 cm)³.
 const CUBIC_FOOT = 28.316846592;
 
-const of = (token: string, family: Family, system: System, factor: number, offset = 0): Unit => ({
-  token,
-  family,
-  system,
-  factor,
-  offset,
-});
+type Row = readonly [token: string, system: System, factor: number, offset?: number];
 
-const UNITS: readonly Unit[] = [
-  of('mL', 'volume', 'metric', 0.001),
-  of('L', 'volume', 'metric', 1),
-  of('tsp', 'volume', 'US', GALLON / 768),
-  of('tbsp', 'volume', 'US', GALLON / 256),
-  of('fl oz', 'volume', 'US', GALLON / 128),
-  of('cup', 'volume', 'US', GALLON / 16),
-  of('pt', 'volume', 'US', GALLON / 8),
-  of('qt', 'volume', 'US', GALLON / 4),
-  of('gal', 'volume', 'US', GALLON),
-  of('imp fl oz', 'volume', 'imperial', IMPERIAL_GALLON / 160),
-  of('imp pt', 'volume', 'imperial', IMPERIAL_GALLON / 8),
-  of('imp qt', 'volume', 'imperial', IMPERIAL_GALLON / 4),
-  of('imp gal', 'volume', 'imperial', IMPERIAL_GALLON),
-  of('m3', 'volume', 'metric', 1000),
-  of('ft3', 'volume', 'US', CUBIC_FOOT),
-  of('mg', 'mass', 'metric', 0.001),
-  of('g', 'mass', 'metric', 1),
-  of('kg', 'mass', 'metric', 1000),
-  of('oz', 'mass', 'US', POUND / 16),
-  of('lb', 'mass', 'US', POUND),
-  of('L/min', 'flow', 'metric', 1),
-  of('L/h', 'flow', 'metric', 1 / 60),
-  of('mL/s', 'flow', 'metric', 0.06),
-  of('gal/min', 'flow', 'US', GALLON),
-  of('gal/h', 'flow', 'US', GALLON / 60),
-  of('imp gal/min', 'flow', 'imperial', IMPERIAL_GALLON),
-  of('mm', 'length', 'metric', 0.001),
-  of('cm', 'length', 'metric', 0.01),
-  of('m', 'length', 'metric', 1),
-  of('in', 'length', 'US', INCH),
-  of('ft', 'length', 'US', INCH * 12),
-  of('yd', 'length', 'US', INCH * 36),
-  of('C', 'temperature', 'metric', 1),
-  of('F', 'temperature', 'US', 5 / 9, 32),
-];
+/**
+ * Every family of units, in the order in which people are shown them. A family is declared here and nowhere else: what
+ * reads a unit is told its family, and gets a `Unit` of it; a value in such a unit becomes a `Quantity` of the family.
+ */
+const FAMILIES = {
+  // L
+  volume: [
+    ['mL', 'metric', 0.001],
+    ['L', 'metric', 1],
+    ['tsp', 'US', GALLON / 768],
+    ['tbsp', 'US', GALLON / 256],
+    ['fl oz', 'US', GALLON / 128],
+    ['cup', 'US', GALLON / 16],
+    ['pt', 'US', GALLON / 8],
+    ['qt', 'US', GALLON / 4],
+    ['gal', 'US', GALLON],
+    ['imp fl oz', 'imperial', IMPERIAL_GALLON / 160],
+    ['imp pt', 'imperial', IMPERIAL_GALLON / 8],
+    ['imp qt', 'imperial', IMPERIAL_GALLON / 4],
+    ['imp gal', 'imperial', IMPERIAL_GALLON],
+    ['m3', 'metric', 1000],
+    ['ft3', 'US', CUBIC_FOOT],
+  ],
+  // g
+  mass: [
+    ['mg', 'metric', 0.001],
+    ['g', 'metric', 1],
+    ['kg', 'metric', 1000],
+    ['oz', 'US', POUND / 16],
+    ['lb', 'US', POUND],
+  ],
+  // L/min
+  flow: [
+    ['L/min', 'metric', 1],
+    ['L/h', 'metric', 1 / 60],
+    ['mL/s', 'metric', 0.06],
+    ['gal/min', 'US', GALLON],
+    ['gal/h', 'US', GALLON / 60],
+    ['imp gal/min', 'imperial', IMPERIAL_GALLON],
+  ],
+  // m
+  length: [
+    ['mm', 'metric', 0.001],
+    ['cm', 'metric', 0.01],
+    ['m', 'metric', 1],
+    ['in', 'US', INCH],
+    ['ft', 'US', INCH * 12],
+    ['yd', 'US', INCH * 36],
+  ],
+  // °C
+  temperature: [
+    ['C', 'metric', 1],
+    ['F', 'US', 5 / 9, 32],
+  ],
+} satisfies Readonly<Record<string, readonly Row[]>>;
+
+export type Family = keyof typeof FAMILIES;
+
+/** Names of the families, such as 'volume'. */
+export const families = Object.keys(FAMILIES) as readonly Family[];
+
+/** A unit of measure: canonical value = (value − offset) × factor. */
+export interface Unit<F extends Family = Family> {
+  /** How sheets and formulas write it. */
+  readonly token: string;
+  readonly family: F;
+  /** Whose measures it belongs to; ounces, pounds, inches, feet and °F count as US. */
+  readonly system: System;
+  /** Canonical units (L, g, L/min, m, °C) in one of these. */
+  readonly factor: number;
+  /** Zero of the scale in this unit; 32 for °F, otherwise 0. */
+  readonly offset: number;
+}
+
+const UNITS: readonly Unit[] = families.flatMap((family) =>
+  FAMILIES[family].map(([token, system, factor, offset = 0]: Row): Unit => ({
+    token,
+    family,
+    system,
+    factor,
+    offset,
+  })),
+);
 
 // Spellings of the trade for units that have a token of their own.
 const ALSO: Readonly<Record<string, string>> = { gpm: 'gal/min', gph: 'gal/h' };
@@ -89,10 +118,18 @@ const BY_SPELLING: ReadonlyMap<string, Unit> = new Map([
 /**
  * The unit that a text names: case and surrounding spaces do not matter, nothing is guessed.
  *
- * @returns undefined for a text that is no known token, `gpm` or `gph`
+ * @param wanted families that it may be of; any where none is named
+ * @returns undefined for a text that is no known token, `gpm` or `gph`, or names a unit of another family
  * @example findUnit(' Fl  Oz ')?.token // 'fl oz'
  */
-export const findUnit = (text: string): Unit | undefined => BY_SPELLING.get(spelling(text));
+export const findUnit = <F extends Family = Family>(
+  text: string,
+  ...wanted: readonly F[]
+): Unit<NoInfer<F>> | undefined => {
+  const unit = BY_SPELLING.get(spelling(text));
+  const fits = unit !== undefined && (wanted.length === 0 || wanted.some((family) => family === unit.family));
+  return fits ? (unit as Unit<NoInfer<F>>) : undefined;
+};
 
 /**
  * Tokens of a family, in the order in which people are shown them.
@@ -111,7 +148,8 @@ export const knownUnits = (family: Family): readonly string[] =>
  * @param value any finite number
  * @example toCanonical(1, findUnit('gal')!) // 3.785411784
  */
-export const toCanonical = (value: number, unit: Unit): number => (value - unit.offset) * unit.factor;
+export const toCanonical = <F extends Family>(value: number, unit: Unit<F>): Quantity<F> =>
+  ((value - unit.offset) * unit.factor) as Quantity<F>;
 
 /**
  * A canonical value (L, g, L/min, m or °C) in another unit; undoes `toCanonical`.
@@ -119,9 +157,10 @@ export const toCanonical = (value: number, unit: Unit): number => (value - unit.
  * Source: as `toCanonical`.
  *
  * @param n any finite number
- * @example fromCanonical(100, findUnit('F')!) // 212
+ * @example fromCanonical(litres(1), findUnit('mL', 'volume')!) // 1000
  */
-export const fromCanonical = (n: number, unit: Unit): number => n / unit.factor + unit.offset;
+export const fromCanonical = <F extends Family>(n: Quantity<NoInfer<F>>, unit: Unit<F>): number =>
+  n / unit.factor + unit.offset;
 
 // Units of one system are whole multiples of each other; a ratio this near to a whole number is one.
 const WHOLE = 1e-14;

@@ -1,7 +1,7 @@
-import type { System } from '../measuring/units';
+import type { Family, System } from '../measuring/units';
 import { findUnit, fromCanonical } from '../measuring/units';
 import { findRateUnit, fromRate } from '../measuring/rates';
-import type { Grams, Litres, LitresPerMinute, Rate, Seconds } from '../measuring/quantity';
+import type { Grams, Litres, LitresPerMinute, Quantity, Rate, Seconds } from '../measuring/quantity';
 
 const UNITS = {
   metric: { volume: 'L', flow: 'L/min', mass: 'kg', byVolume: 'mL/L', byMass: 'g/L' },
@@ -31,23 +31,24 @@ export const numberInWords = (n: number): string => {
 const withUnit = (value: number, token: string): string =>
   Number.isFinite(value) ? `${numberInWords(value)} ${token}` : numberInWords(value);
 
-const inUnit = (canonical: number, token: string): string => {
-  const unit = findUnit(token);
+const inUnit = <F extends Family>(canonical: Quantity<F>, token: string, family: F): string => {
+  const unit = findUnit(token, family);
   if (unit === undefined) throw new Error(`The unit ${token} is not known.`);
   return withUnit(fromCanonical(canonical, unit), token);
 };
 
 /** @example volumeInWords(litres(227.12), 'US') // '60 gal' */
 export const volumeInWords = (volume: Litres, measures: System): string =>
-  inUnit(volume, UNITS[measures].volume);
+  inUnit(volume, UNITS[measures].volume, 'volume');
 
 export const flowInWords = (flow: LitresPerMinute, measures: System): string =>
-  inUnit(flow, UNITS[measures].flow);
+  inUnit(flow, UNITS[measures].flow, 'flow');
 
 /** Unit in which weights are told. */
 export const weightUnitOf = (measures: System): string => UNITS[measures].mass;
 
-export const weightInWords = (mass: Grams, measures: System): string => inUnit(mass, weightUnitOf(measures));
+export const weightInWords = (mass: Grams, measures: System): string =>
+  inUnit(mass, weightUnitOf(measures), 'mass');
 
 export const secondsInWords = (time: Seconds): string => withUnit(time, 's');
 

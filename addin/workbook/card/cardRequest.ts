@@ -10,7 +10,7 @@ import {
   saidBy,
   weightUnitOf,
 } from '../../core';
-import type { RoundInput, RoundPlan, System } from '../../core';
+import type { Litres, RoundInput, RoundPlan, System } from '../../core';
 import type { Area } from '../change';
 import type { Garden } from '../garden';
 import type { Snapshot } from '../port';
@@ -106,7 +106,7 @@ export const cardRequest = (
   const leaveOutUnread = options.leaveOutUnread === true;
   const counted = !leaveOutUnread && formulasCount(snapshot, plants[0]!, plants[1]!);
   const over = overLabel(input.mix);
-  const volume = (litres: number): number => fromCanonical(litres, findUnit(garden.rig.barrel.unit)!);
+  const volume = (made: Litres): number => fromCanonical(made, findUnit(garden.rig.barrel.unit, 'volume')!);
   const { totals } = plan;
   return {
     sheet,
