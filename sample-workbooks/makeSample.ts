@@ -68,9 +68,10 @@ export const makeSample = (workbook: Workbook) => {
               heel: gallons(RIG.heelGallons),
               // Typed values give way to what the timed buckets, length and bore come to.
               flow: { unit: rig.flow.unit },
+              bucket: gallons(RIG.bucketGallons),
               hoseHolds: { unit: rig.hoseHolds.unit },
             },
-            timedBuckets: { bucket: gallons(RIG.bucketGallons), seconds: RIG.bucketSeconds },
+            timedBuckets: RIG.bucketSeconds,
           },
           'US',
         );

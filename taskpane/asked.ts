@@ -1,4 +1,4 @@
-import { numberInWords } from '../addin/core';
+import { inRange, rangeWords, type NumberRange } from '../addin/workbook/fields/range';
 
 import { fieldNumber, readNumber } from './number';
 import type { PaneState, SectionId } from './state';
@@ -27,38 +27,27 @@ export interface NumberQuestion extends Question {
   readonly figures?: number;
   /** Shown after the field, or chosen beside it. */
   readonly unit?: string | { readonly known: string; readonly choices: readonly string[] };
-  readonly least?: number;
-  /** True where `least` itself is too little. */
-  readonly above?: boolean;
-  readonly most?: number;
-  readonly whole?: boolean;
+  /** 0 or more where left out. */
+  readonly range?: NumberRange;
   readonly required?: boolean;
 }
 
-const allowedWords = ({ least = 0, above = false, most, whole = false }: NumberQuestion): string => {
-  const number = whole ? 'a whole number' : 'a number';
-  const lower = above ? `above ${numberInWords(least)}` : `of ${numberInWords(least)} or more`;
-  if (most === undefined) return `${number} ${lower}`;
-  if (above) return `${number} ${lower}, up to ${numberInWords(most)}`;
-  return `${number} from ${numberInWords(least)} to ${numberInWords(most)}`;
-};
+const NO_LESS_THAN_0: NumberRange = { least: 0 };
 
 /** Figures with marks between them or a power of ten: a number, but in a form that is not read here. */
 const OTHER_FIGURES = /^\d[\d.,' ]*(?:e\d+)?$/i;
 
-const numberFault = (question: NumberQuestion, text: string, required: boolean): string | undefined => {
-  const { label, least = 0, above = false, most = Infinity, whole = false } = question;
-  if (text.trim() === '')
-    return required ? `${label}: nothing was given; use ${allowedWords(question)}.` : undefined;
+const numberFault = (
+  { label, range = NO_LESS_THAN_0, required }: NumberQuestion,
+  text: string,
+): string | undefined => {
+  const given = text.trim();
+  if (given === '') return required ? `${label}: nothing was given; use ${rangeWords(range)}.` : undefined;
   const value = readNumber(text);
-  const fits =
-    value !== undefined &&
-    value <= most &&
-    (above ? value > least : value >= least) &&
-    (!whole || Number.isInteger(value));
+  if (value !== undefined && inRange(value, range)) return undefined;
   const plainly =
-    value === undefined && OTHER_FIGURES.test(text.trim()) ? ', in plain figures such as 1000 or 2.5' : '';
-  return fits ? undefined : `${label}: “${text.trim()}” was given; use ${allowedWords(question)}${plainly}.`;
+    value === undefined && OTHER_FIGURES.test(given) ? ', in plain figures such as 1000 or 2.5' : '';
+  return `${label}: “${given}” was given; use ${rangeWords(range, value)}${plainly}.`;
 };
 
 const unitOf = (state: PaneState, { id, unit }: NumberQuestion) => {
@@ -79,9 +68,9 @@ export const unitBeside = ({ field }: Asked<number>): string => {
  * action was tried.
  */
 export const askNumber = (state: PaneState, question: NumberQuestion): Asked<number> => {
-  const { section, id, label, help, known, figures, required = false } = question;
+  const { section, id, label, help, known, figures } = question;
   const text = textOf(state, id, known === undefined ? '' : fieldNumber(known, figures));
-  const fault = numberFault(question, text, required);
+  const fault = numberFault(question, text);
   const shown = text.trim() === '' && !state.tried.includes(section) ? undefined : fault;
   const unit = unitOf(state, question);
   // What was not typed over keeps its full precision.

@@ -1,6 +1,5 @@
 import {
   findUnit,
-  litres,
   nameKey,
   seconds,
   toCanonical,
@@ -47,9 +46,9 @@ const groupsOf = ({ plants, beds, doses }: Garden): PlantGroup[] => {
 };
 
 const dosesOf = ({ doses, doseUnit }: Garden): SizeDose[] => {
-  const unit = findUnit(doseUnit);
+  const unit = findUnit(doseUnit, 'volume');
   return doses.flatMap(({ sizeClass, dose }) =>
-    dose === undefined || unit === undefined ? [] : [{ sizeClass, dose: litres(toCanonical(dose, unit)) }],
+    dose === undefined || unit === undefined ? [] : [{ sizeClass, dose: toCanonical(dose, unit) }],
   );
 };
 

@@ -16,7 +16,8 @@ import {
   type Rate,
   type Refusal,
 } from '../core';
-import type { Garden, Measured, MixRow, Product } from './garden';
+import type { Measured } from './fields/holds';
+import type { Garden, MixRow, Product } from './garden';
 
 const refusal = (refused: string): Refusal => ({ refused, place: 'mix' });
 

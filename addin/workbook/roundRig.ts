@@ -3,58 +3,61 @@ import {
   findUnit,
   grams,
   litres,
-  litresPerMinute,
   meanFlow,
   metres,
   seconds,
   toCanonical,
+  type Family,
   type Litres,
   type LitresPerMinute,
+  type Quantity,
   type Refusal,
   type Rig,
 } from '../core';
-import type { Entry, Garden, RigSheet } from './garden';
-import { PACE } from './sheets/defaults';
+import type { Entry } from './fields/holds';
+import type { Garden, RigSheet } from './garden';
+import { rigForm } from './sheets/rig';
 
 const MINUTE = 60;
 
 const refusal = (refused: string): Refusal => ({ refused, place: 'rig' });
 
-/** A line of the rig in the canonical unit of its family; undefined where it is blank. */
-const canonical = ({ value, unit }: Entry): number | undefined => {
-  const known = findUnit(unit);
+/** A line in the canonical unit of its family; undefined where it is blank. */
+export const canonical = <F extends Family>({ value, unit }: Entry, family: F): Quantity<F> | undefined => {
+  const known = findUnit(unit, family);
   return value === undefined || known === undefined ? undefined : toCanonical(value, known);
 };
 
-/**
- * Flow at the wand, L/min: the number typed on the rig's sheet, else what the timed buckets come to.
- *
- * @returns undefined while there is neither
- */
-export const flowAtWand = ({ rig, timedBuckets }: Garden): LitresPerMinute | undefined => {
-  const typed = canonical(rig.flow);
-  if (typed !== undefined) return litresPerMinute(typed);
-  const bucket = canonical(timedBuckets.bucket);
-  return bucket === undefined || timedBuckets.seconds.length === 0
+type Timed = Pick<Garden, 'rig' | 'timedBuckets'>;
+
+/** What the timed buckets come to, L/min; undefined while the bucket or every time is missing. */
+export const flowOfBuckets = ({ rig, timedBuckets }: Timed): LitresPerMinute | undefined => {
+  const bucket = canonical(rig.bucket, 'volume');
+  return bucket === undefined || timedBuckets.length === 0
     ? undefined
-    : meanFlow(litres(bucket), timedBuckets.seconds.map(seconds));
+    : meanFlow(bucket, timedBuckets.map(seconds));
 };
+
+/** Flow at the wand, L/min: the number typed on the rig's sheet, else what the timed buckets come to, if anything. */
+export const flowAtWand = (timed: Timed): LitresPerMinute | undefined =>
+  canonical(timed.rig.flow, 'flow') ?? flowOfBuckets(timed);
 
 /** What the hose holds, L: the number typed, else from length and bore; 0 where either is blank. */
 export const hoseContent = ({ hoseHolds, hoseLength, hoseBore }: RigSheet): Litres => {
-  const typed = canonical(hoseHolds);
-  if (typed !== undefined) return litres(typed);
-  const length = canonical(hoseLength) ?? 0;
-  const bore = canonical(hoseBore) ?? 0;
-  return length > 0 && bore > 0 ? barrelVolume(metres(length), metres(bore)) : litres(0);
+  const length = canonical(hoseLength, 'length') ?? metres(0);
+  const bore = canonical(hoseBore, 'length') ?? metres(0);
+  return canonical(hoseHolds, 'volume') ?? (length > 0 && bore > 0 ? barrelVolume(length, bore) : litres(0));
 };
+
+/** Share of the barrel that is filled; to the brim where that is blank. */
+export const fillLine = (rig: RigSheet): number => rig.fillLine ?? rigForm.lines.fillLine.start;
 
 /** The rig in the planner's units, or every line that is missing. */
 export const roundRig = (garden: Garden): Rig | Refusal[] => {
   const { rig } = garden;
-  const barrel = canonical(rig.barrel);
+  const barrel = canonical(rig.barrel, 'volume');
   const flow = flowAtWand(garden);
-  const tapFlow = canonical(rig.tapFlow);
+  const tapFlow = canonical(rig.tapFlow, 'flow');
   if (!garden.has.rig) return [refusal('The rig is not known yet: give the barrel and time a bucket.')];
   if (barrel === undefined || flow === undefined || tapFlow === undefined)
     return [
@@ -67,16 +70,16 @@ export const roundRig = (garden: Garden): Rig | Refusal[] => {
       .filter((sentence) => sentence !== '')
       .map(refusal);
   return {
-    barrel: litres(barrel),
-    fillLine: rig.fillLine ?? PACE.fillLine,
-    heel: litres(canonical(rig.heel) ?? 0),
+    barrel,
+    fillLine: fillLine(rig),
+    heel: canonical(rig.heel, 'volume') ?? litres(0),
     flow,
-    tapFlow: litresPerMinute(tapFlow),
+    tapFlow,
     hoseContent: hoseContent(rig),
     betweenPlants: seconds(rig.betweenPlants ?? 0),
     wandStaysOpen: rig.wandStaysOpen ?? false,
-    countStep: seconds(rig.countStep ?? PACE.countStep),
-    emptyWeight: grams(canonical(rig.emptyWeight) ?? 0),
+    countStep: seconds(rig.countStep ?? rigForm.lines.countStep.start),
+    emptyWeight: canonical(rig.emptyWeight, 'mass') ?? grams(0),
     premixTime: seconds((rig.premixTime ?? 0) * MINUTE),
     moveTime: seconds((rig.moveTime ?? 0) * MINUTE),
   };

@@ -43,28 +43,3 @@ export const doubledRows = <C extends Columns, Key extends keyof C & string>(
         ];
   });
 };
-
-/** A number whose unit is blank, since nothing is guessed. */
-export const missingUnits = <
-  C extends Columns,
-  Value extends keyof C & string,
-  Unit extends keyof C & string,
->(
-  read: Read<C, { readonly [K in Value | Unit]?: unknown }>,
-  table: Table<C>,
-  value: Value,
-  unit: Unit,
-): Problem[] =>
-  read.rows.flatMap((entry) =>
-    entry[value] !== undefined && entry[unit] === undefined
-      ? [
-          problemAt(
-            read,
-            table,
-            unit,
-            entry.row,
-            `nothing was given beside ${String(entry[value])}; use a unit`,
-          ),
-        ]
-      : [],
-  );

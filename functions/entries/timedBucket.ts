@@ -1,5 +1,13 @@
 import type { Seconds } from '../../addin/core';
-import { convert, fromCanonical, meanFlow, repeatsNeeded, spread, studentT, toCanonical } from '../../addin/core';
+import {
+  convert,
+  fromCanonical,
+  meanFlow,
+  repeatsNeeded,
+  spread,
+  studentT,
+  toCanonical,
+} from '../../addin/core';
 import { defineFunction } from '../defineFunction';
 import { number, readings, unit } from '../parameters';
 import { tooFewReadings, tooManyRepeats } from '../sentences';

@@ -3,7 +3,7 @@ import { keepBeds, keepDoses } from '../../addin/workbook/useCases/keepDoses';
 import { newGarden } from '../../addin/workbook/useCases/newGarden';
 import { did, refused, type Act, type Action } from '../action';
 import { adoptionOf } from '../adoption';
-import { firstFault } from '../asked';
+import { faultIn } from '../askFields';
 import { AGAIN_FOLD } from '../chosenList';
 import { plural } from '../quantityWords';
 import { whyNoGarden } from '../offer';
@@ -42,27 +42,19 @@ const begin: Act = (state) => {
 
 const doses: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
-  const asked = askDoses(state, garden);
-  const fault = firstFault(asked.map(({ asked: answer }) => answer));
+  const asked = askDoses(state, garden).map(({ asked: row }) => row);
+  const fault = faultIn(asked);
   if (fault !== undefined) return refused(fault, triedIn('garden'));
-  const kept = asked.map(({ dose, asked: { value } }) => ({
-    sizeClass: dose.sizeClass,
-    ...(value === undefined ? {} : { dose: value }),
-  }));
-  const change = keepDoses(snapshot, { doses: kept }, garden.settings.measures);
+  const change = keepDoses(snapshot, { doses: asked.map(({ row }) => row) }, garden.settings.measures);
   return did('Kept the doses.', change, settled(state, 'garden', 'dose.'));
 };
 
 const beds: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askBeds(state, garden);
-  const fault = firstFault(asked.flatMap(({ walk, station }) => [walk, station]));
+  const fault = faultIn(asked);
   if (fault !== undefined) return refused(fault, triedIn('garden', 'garden.beds'));
-  const kept = asked.map(({ bed, walk, station }) => ({
-    bed: bed.bed,
-    station: station.value ?? '',
-    ...(walk.value === undefined ? {} : { walk: walk.value }),
-  }));
+  const kept = asked.map(({ row }) => row);
   const change = keepBeds(snapshot, kept, garden.settings.measures);
   return did('Kept the walk and the stations.', change, settled(state, 'garden', 'bed.'));
 };

@@ -1,12 +1,12 @@
-import type { MixRow, Product } from '../../addin/workbook/garden';
-import { keepMix, keepProducts } from '../../addin/workbook/useCases/keepMix';
+import type { MixRow } from '../../addin/workbook/garden';
+import { keepMix, keepProducts, type KeptProduct } from '../../addin/workbook/useCases/keepMix';
 import { did, refused, type Act, type Action } from '../action';
 import { mixProductsOf } from '../planning';
 import { plural } from '../quantityWords';
 import { whyNoGarden } from '../offer';
 import { askMixName, whyNoMix } from '../sections/mix';
 import { askMixLines, mixFault, rowsOf } from '../sections/mixRows';
-import { askProduct, productFault, productToKeep } from '../sections/productFields';
+import { askProduct, productFault } from '../sections/productFields';
 import { settled, triedIn } from '../state';
 
 import { bookOf } from './bookOf';
@@ -36,13 +36,9 @@ const product: Act = (state) => {
   const asked = askProduct(state, garden);
   const fault = productFault(garden, asked);
   if (fault !== undefined) return refused(fault, triedIn('mix', 'mix.products'));
-  const kept: Omit<Product, 'row'> = productToKeep(asked);
   const { known, prefix } = asked;
-  const change = keepProducts(
-    snapshot,
-    [known === undefined ? kept : { ...kept, row: known.row }],
-    garden.settings.measures,
-  );
+  const kept: KeptProduct = { ...asked.asked.row, ...(known === undefined ? {} : { row: known.row }) };
+  const change = keepProducts(snapshot, [kept], garden.settings.measures);
   const done = settled(state, 'mix', prefix, 'product.pick');
   return did(
     known === undefined ? `Added ${kept.name} to the products.` : `Changed ${kept.name}.`,

@@ -1,9 +1,9 @@
+import { flowAtWand } from '../../addin/workbook/roundRig';
 import { keepRig } from '../../addin/workbook/useCases/keepRig';
 import { did, refused, type Act, type Action } from '../action';
 import { whyNoGarden } from '../offer';
 import { inUnitWords } from '../quantityWords';
-import { askRig, flowOf, rigFault, rigToKeep } from '../sections/rigFields';
-import { askTimedBuckets } from '../sections/timedBucket';
+import { askRig, MORE, rigFault } from '../sections/rigFields';
 import { settled, triedIn } from '../state';
 
 import { bookOf } from './bookOf';
@@ -11,23 +11,12 @@ import { bookOf } from './bookOf';
 const keep: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
   const asked = askRig(state, garden);
-  const buckets = askTimedBuckets(state, garden);
-  const fault = rigFault(garden, asked, buckets);
-  const folded = [
-    asked.hoseLength,
-    asked.hoseBore,
-    asked.emptyWeight,
-    asked.premixTime,
-    asked.moveTime,
-    asked.flow,
-  ];
-  if (fault !== undefined) {
-    const open = folded.some((answer) => answer.fault !== undefined) ? ['rig.more'] : [];
-    return refused(fault, triedIn('rig', ...open));
-  }
-  const flow = flowOf(garden, asked, buckets);
+  const fault = rigFault(asked);
+  if (fault !== undefined)
+    return refused(fault, triedIn('rig', ...(asked.asked.fault?.under === MORE ? ['rig.more'] : [])));
+  const flow = flowAtWand(asked.kept);
   const words = flow === undefined ? '' : `: ${inUnitWords(flow, garden.rig.flow.unit)} at the wand`;
-  const change = keepRig(snapshot, rigToKeep(garden, asked, buckets), garden.settings.measures);
+  const change = keepRig(snapshot, asked.kept, garden.settings.measures);
   return did(`Kept the rig${words}.`, change, settled(state, 'rig', 'rig.'));
 };
 

@@ -1,7 +1,9 @@
 import { nameKey } from '../../addin/core';
 import type { Bed, Dose, Garden, Plant } from '../../addin/workbook/garden';
+import { bedsTable } from '../../addin/workbook/sheets/beds';
+import { dosesTable } from '../../addin/workbook/sheets/doses';
 import { walkOf } from '../../addin/workbook/walk';
-import { askNumber, askText, type Asked } from '../asked';
+import { askTableRow, type AskedRow } from '../askFields';
 import { plural } from '../quantityWords';
 import type { PaneState } from '../state';
 import type { Block } from '../view';
@@ -24,33 +26,18 @@ const bedsInWalk = ({ beds }: Garden): Bed[] => {
   return [...new Set(walkOf(beds, []).flatMap(({ bed }) => byName.get(nameKey(bed)) ?? []))];
 };
 
-export interface BedAnswers {
-  readonly bed: Bed;
-  readonly walk: Asked<number>;
-  readonly station: Asked<string>;
-}
-
-export const askBeds = (state: PaneState, garden: Garden): BedAnswers[] =>
-  bedsInWalk(garden).map((bed) => ({
-    bed,
-    walk: askNumber(state, {
+export const askBeds = (state: PaneState, garden: Garden): AskedRow<Bed>[] =>
+  bedsInWalk(garden).map((bed) =>
+    askTableRow(state, bedsTable, bed, {
       section: 'garden',
-      id: `bed.${bed.row}.walk`,
-      label: `Place of ${bed.bed} in the walk`,
-      known: bed.walk,
+      prefix: `bed.${bed.row}.`,
+      settings: garden.settings,
     }),
-    station: askText(state, {
-      section: 'garden',
-      id: `bed.${bed.row}.station`,
-      label: `Station for ${bed.bed}`,
-      known: bed.station,
-    }),
-  }));
+  );
 
 export interface DoseAnswers {
-  readonly dose: Dose;
   readonly plants: number;
-  readonly asked: Asked<number>;
+  readonly asked: AskedRow<Dose>;
 }
 
 /** Doses of the sizes that have plants, and of those the sheet has already. */
@@ -58,19 +45,14 @@ export const askDoses = (state: PaneState, garden: Garden): DoseAnswers[] => {
   const totals = plantsBy(garden.plants, 'sizeClass');
   return garden.doses.map((dose) => {
     const plants = totals.get(nameKey(dose.sizeClass)) ?? 0;
-    return {
-      dose,
-      plants,
-      asked: askNumber(state, {
-        section: 'garden',
-        id: `dose.${dose.row}`,
-        label: `Dose for one ${dose.sizeClass}`,
-        known: dose.dose,
-        unit: garden.doseUnit,
-        above: true,
-        required: plants > 0,
-      }),
-    };
+    const asked = askTableRow<Dose>(state, dosesTable, dose, {
+      section: 'garden',
+      prefix: `dose.${dose.row}.`,
+      settings: garden.settings,
+      unit: garden.doseUnit,
+      needed: plants > 0 ? ['dose'] : [],
+    });
+    return { plants, asked };
   });
 };
 
@@ -104,12 +86,12 @@ export const dosesBlock = (doses: readonly DoseAnswers[]): Block => ({
     caption: 'Dose for one plant',
     columns: [{ label: 'Size' }, { label: 'Plants', numeric: true }, { label: 'Dose' }],
     rows: doses
-      .filter(({ plants, dose }) => plants > 0 || dose.dose === undefined)
-      .map(({ dose, plants, asked }) => [dose.sizeClass, plants.toLocaleString('en-US'), asked.field]),
+      .filter(({ plants, asked }) => plants > 0 || asked.known.dose === undefined)
+      .map(({ asked, plants }) => [asked.row.sizeClass, plants.toLocaleString('en-US'), ...asked.under('')]),
   },
 });
 
-export const bedsBlock = (state: PaneState, garden: Garden, beds: readonly BedAnswers[]): Block => {
+export const bedsBlock = (state: PaneState, garden: Garden, beds: readonly AskedRow<Bed>[]): Block => {
   const totals = plantsBy(garden.plants, 'bed');
   const table: Block = {
     kind: 'table',
@@ -122,11 +104,10 @@ export const bedsBlock = (state: PaneState, garden: Garden, beds: readonly BedAn
         { label: 'Walk' },
         { label: 'Station' },
       ],
-      rows: beds.map(({ bed, walk, station }) => [
-        bed.bed,
-        (totals.get(nameKey(bed.bed)) ?? 0).toLocaleString('en-US'),
-        walk.field,
-        station.field,
+      rows: beds.map(({ row: { bed }, under }) => [
+        bed,
+        (totals.get(nameKey(bed)) ?? 0).toLocaleString('en-US'),
+        ...under(''),
       ]),
     },
   };

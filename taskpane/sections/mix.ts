@@ -1,12 +1,12 @@
 import type { MixProduct } from '../../addin/core';
 import { overLabel } from '../../addin/core';
+import { unitChoices } from '../../addin/workbook/fields/usualUnits';
 import type { Garden } from '../../addin/workbook/garden';
 import { askText } from '../asked';
 import { offered, whyNoGarden, type WhyNot } from '../offer';
 import { mixProductsOf } from '../planning';
 import { listed, plural } from '../quantityWords';
 import type { PaneState } from '../state';
-import { unitChoices } from '../unitChoices';
 import type { Block, Section, StepState } from '../view';
 
 import { fold } from './fold';

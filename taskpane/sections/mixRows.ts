@@ -1,8 +1,8 @@
 import { findRateUnit } from '../../addin/core';
+import { unitChoices } from '../../addin/workbook/fields/usualUnits';
 import type { Garden, MixRow } from '../../addin/workbook/garden';
 import { askChoice, askNumber, unitBeside, type Asked } from '../asked';
 import type { PaneState } from '../state';
-import { unitChoices } from '../unitChoices';
 import type { Block } from '../view';
 
 const FEWEST_ROWS = 3;
@@ -39,7 +39,7 @@ const lineOf = (state: PaneState, garden: Garden, index: number): MixLine => {
     label: `Rate of product ${number}`,
     known: known?.rate.value,
     unit: { known: known?.rate.unit ?? greatest?.unit ?? choices[0] ?? '', choices },
-    above: true,
+    range: { above: 0 },
     required: product.value !== '',
   });
   return { product, rate, rateUnit: unitBeside(rate), ...(known === undefined ? {} : { known }) };

@@ -1,31 +1,25 @@
-import { findUnit, litres, toCanonical, workingVolume } from '../../addin/core';
+import { litres, workingVolume } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
-import { flowAtWand } from '../../addin/workbook/roundRig';
-import { unitBeside } from '../asked';
+import { canonical, fillLine, flowAtWand } from '../../addin/workbook/roundRig';
 import { inUnitWords } from '../quantityWords';
 import type { PaneState } from '../state';
-import type { Section, StepState } from '../view';
+import type { Block, Section, StepState } from '../view';
 
 import { fold } from './fold';
 import { goingOn, keeping } from './leading';
 import { problemBlocks } from './problems';
-import { askRig, flowOf, usableRig, type RigAnswers } from './rigFields';
-import { askTimedBuckets, timedBucketBlocks, type TimedBucketAnswers } from './timedBucket';
+import { askRig, MORE, usableRig } from './rigFields';
+import { timedBucketBlocks } from './timedBucket';
 
-const answerOf = (garden: Garden, asked: RigAnswers, buckets: TimedBucketAnswers): string => {
-  const flow = flowOf(garden, asked, buckets);
-  const [barrelUnit, heelUnit] = [findUnit(unitBeside(asked.barrel)), findUnit(unitBeside(asked.heel))];
-  const at = flow === undefined ? undefined : `${inUnitWords(flow, garden.rig.flow.unit)} at the wand`;
-  if (asked.barrel.value === undefined || barrelUnit === undefined || heelUnit === undefined)
-    return at ?? 'Time a bucket at the wand and say how big the barrel is.';
-  const barrel = litres(toCanonical(asked.barrel.value, barrelUnit));
-  const working = workingVolume(
-    barrel,
-    litres(toCanonical(asked.heel.value ?? 0, heelUnit)),
-    (asked.fillLine.value ?? 100) / 100,
-  );
+const answerOf = (garden: Garden): string => {
+  const { rig } = garden;
+  const flow = flowAtWand(garden);
+  const at = flow === undefined ? undefined : `${inUnitWords(flow, rig.flow.unit)} at the wand`;
+  const barrel = canonical(rig.barrel, 'volume');
+  if (barrel === undefined) return at ?? 'Time a bucket at the wand and say how big the barrel is.';
+  const working = workingVolume(barrel, canonical(rig.heel, 'volume') ?? litres(0), fillLine(rig));
   if (!(working > 0)) return 'The heel takes up the whole barrel: nothing is left to pump.';
-  const gives = `${inUnitWords(working, barrelUnit.token)} from each fill`;
+  const gives = `${inUnitWords(working, rig.barrel.unit)} from each fill`;
   return at === undefined ? `${gives}; time a bucket to know the flow` : `${at}, ${gives}`;
 };
 
@@ -42,27 +36,18 @@ export const rigStep = ({ garden }: PaneState): StepState => {
 };
 
 export const rigSection = (state: PaneState, garden: Garden): Section => {
-  const asked = askRig(state, garden);
-  const buckets = askTimedBuckets(state, garden);
-  const flowUnit = garden.rig.flow.unit;
+  const { asked, times, kept } = askRig(state, garden);
   const step = rigStep(state);
+  const fields = (legend: string): Block => ({ kind: 'fields', legend, fields: asked.under(legend) });
   return {
     id: 'rig',
     title: 'Rig',
-    answer: answerOf(garden, asked, buckets),
+    answer: answerOf(kept),
     blocks: [
       ...problemBlocks(garden.problems, ['rig']),
-      ...timedBucketBlocks(buckets, flowUnit),
-      {
-        kind: 'fields',
-        legend: 'Barrel and tap',
-        fields: [asked.barrel.field, asked.fillLine.field, asked.heel.field, asked.tapFlow.field],
-      },
-      {
-        kind: 'fields',
-        legend: 'At the plants',
-        fields: [asked.betweenPlants.field, asked.wandStaysOpen.field, asked.countStep.field],
-      },
+      ...timedBucketBlocks(asked.under('Timed bucket'), times, kept),
+      fields('Barrel and tap'),
+      fields('At the plants'),
       {
         kind: 'actions',
         actions: [
@@ -70,19 +55,7 @@ export const rigSection = (state: PaneState, garden: Garden): Section => {
           ...goingOn(state, step, ['rig.'], { id: 'mix', label: 'Mix' }),
         ],
       },
-      fold(state, 'rig.more', 'Hose, weight and times', [
-        {
-          kind: 'fields',
-          fields: [
-            asked.hoseLength.field,
-            asked.hoseBore.field,
-            asked.emptyWeight.field,
-            asked.premixTime.field,
-            asked.moveTime.field,
-            asked.flow.field,
-          ],
-        },
-      ]),
+      fold(state, 'rig.more', MORE, [{ kind: 'fields', fields: asked.under(MORE) }]),
     ],
   };
 };

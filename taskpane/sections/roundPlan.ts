@@ -1,10 +1,10 @@
 import { findUnit, fromCanonical, litres, roundedUp } from '../../addin/core';
 import type { Fill, FillProduct, Litres, RoundInput, RoundPlan } from '../../addin/core';
+import { unitChoices } from '../../addin/workbook/fields/usualUnits';
 import type { Garden } from '../../addin/workbook/garden';
 import { measureInWords } from '../measured';
 import { inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
 import { aboutTime, clockTime } from '../time';
-import { unitChoices } from '../unitChoices';
 import type { Block } from '../view';
 
 /** Fills that differ by less than this share are spoken of as equal. */

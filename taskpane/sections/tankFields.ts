@@ -1,9 +1,11 @@
 import { findUnit, fromCanonical, grams, litres, seconds, toCanonical } from '../../addin/core';
 import type { Grams, Litres, Tank, TankLimits } from '../../addin/core';
+import { rangeBeside } from '../../addin/workbook/fields/holds';
+import { unitChoices } from '../../addin/workbook/fields/usualUnits';
 import type { Garden } from '../../addin/workbook/garden';
+import { rigForm } from '../../addin/workbook/sheets/rig';
 import { askChoice, askNumber, firstFault, type Asked } from '../asked';
 import type { PaneState } from '../state';
-import { unitChoices } from '../unitChoices';
 
 const MOST_TANKS = 8;
 const MINUTE = 60;
@@ -33,7 +35,7 @@ const beginWith = ({ rig }: Garden, unit: string): number[] => {
 export const askTanks = (state: PaneState, garden: Garden): TankAnswers => {
   const { measures } = garden.settings;
   const number = (id: string, label: string, more: Partial<Parameters<typeof askNumber>[1]> = {}) =>
-    askNumber(state, { section: 'tanks', id: `tanks.${id}`, label, above: true, ...more });
+    askNumber(state, { section: 'tanks', id: `tanks.${id}`, label, range: { above: 0 }, ...more });
   const unit = askChoice(state, {
     section: 'tanks',
     id: 'tanks.unit',
@@ -47,6 +49,7 @@ export const askTanks = (state: PaneState, garden: Garden): TankAnswers => {
     const size = number(`size.${index + 1}`, `Barrel ${index + 1}`, {
       known: begin[index],
       unit: unit.value,
+      range: rangeBeside(rigForm.lines.barrel.holds, unit.value),
     });
     sizes.push(size);
     if (index >= begin.length && size.field.value.trim() === '') break;
@@ -55,7 +58,7 @@ export const askTanks = (state: PaneState, garden: Garden): TankAnswers => {
   return {
     unit,
     sizes,
-    mostFills: number('mostFills', 'Fills, at most', { whole: true }),
+    mostFills: number('mostFills', 'Fills, at most', { range: { above: 0, whole: true } }),
     mostWeight: number('mostWeight', 'Weight full, at most', { unit: weightUnit }),
     weightUnit,
     longest: number('longest', 'Round time, at most', { unit: 'min' }),

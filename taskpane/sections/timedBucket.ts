@@ -1,11 +1,11 @@
-import { findUnit, litres, meanFlow, repeatsNeeded, seconds, spread, toCanonical } from '../../addin/core';
-import type { LitresPerMinute } from '../../addin/core';
+import { repeatsNeeded, seconds, spread } from '../../addin/core';
 import type { Garden } from '../../addin/workbook/garden';
-import { askNumber, unitBeside, type Asked } from '../asked';
+import { flowOfBuckets } from '../../addin/workbook/roundRig';
+import { timedBucketsTable } from '../../addin/workbook/sheets/timedBuckets';
+import { askNumber, type Asked } from '../asked';
 import { inUnitWords, percentWords, plural } from '../quantityWords';
 import type { PaneState } from '../state';
-import { unitChoices } from '../unitChoices';
-import type { Block } from '../view';
+import type { Block, Field } from '../view';
 
 /** The share of the mean that repeats are asked to keep within. */
 const WITHIN = 0.05;
@@ -13,31 +13,20 @@ const WITHIN = 0.05;
 const FEWEST = 3;
 const MOST = 200;
 
-/** What the timed buckets come to as they stand in the pane. */
-export interface TimedBucketAnswers {
-  readonly bucket: Asked<number>;
-  readonly bucketUnit: string;
-  readonly times: readonly Asked<number>[];
-  /** Seconds that were given, blank ones left out. */
-  readonly seconds: readonly number[];
-  /** Undefined while the bucket or every time is missing or wrong. */
-  readonly flow?: LitresPerMinute;
-}
-
 const timeId = (index: number): string => `rig.time.${index + 1}`;
 
 /** One empty time more than there are, so that the next repeat has a place to be typed. */
-const timeFields = (state: PaneState, known: readonly number[]): Asked<number>[] => {
+export const askTimes = (state: PaneState, known: readonly number[]): Asked<number>[] => {
+  const { holds, ask } = timedBucketsTable.fields.seconds;
   const asked: Asked<number>[] = [];
   for (let index = 0; index < MOST; index += 1) {
     const time = askNumber(state, {
       section: 'rig',
       id: timeId(index),
-      label: `Time ${index + 1}`,
+      label: `${ask.label} ${index + 1}`,
       known: known[index],
-      unit: 's',
-      above: true,
-      most: 3600,
+      unit: ask.unit,
+      range: holds.range,
     });
     asked.push(time);
     const later = index + 1 < known.length || state.typed[timeId(index + 1)] !== undefined;
@@ -46,33 +35,12 @@ const timeFields = (state: PaneState, known: readonly number[]): Asked<number>[]
   return asked;
 };
 
-export const askTimedBuckets = (state: PaneState, { settings, timedBuckets }: Garden): TimedBucketAnswers => {
-  const bucket = askNumber(state, {
-    section: 'rig',
-    id: 'rig.bucket',
-    label: 'The bucket holds',
-    known: timedBuckets.bucket.value,
-    unit: { known: timedBuckets.bucket.unit, choices: unitChoices(settings.measures, 'bucket') },
-    above: true,
-  });
-  const times = timeFields(state, timedBuckets.seconds);
-  const given = times.flatMap(({ value }) => (value === undefined ? [] : [value]));
-  const bucketUnit = unitBeside(bucket);
-  const unit = findUnit(bucketUnit);
-  const known = bucket.value !== undefined && unit !== undefined && given.length > 0;
-  return {
-    bucket,
-    bucketUnit,
-    times,
-    seconds: given,
-    ...(known ? { flow: meanFlow(litres(toCanonical(bucket.value, unit)), given.map(seconds)) } : {}),
-  };
-};
-
 /** Mean, spread and repeats needed, in one sentence each. */
-export const timedBucketWords = ({ flow, seconds: given }: TimedBucketAnswers, flowUnit: string): string => {
+const timedBucketWords = (garden: Garden): string => {
+  const { rig, timedBuckets: given } = garden;
+  const flow = flowOfBuckets(garden);
   if (flow === undefined) return 'Type how many seconds each bucket took.';
-  const mean = `Mean flow ${inUnitWords(flow, flowUnit)}`;
+  const mean = `Mean flow ${inUnitWords(flow, rig.flow.unit)}`;
   const readings = given.map(seconds);
   const variation = spread(readings);
   if (variation === undefined)
@@ -85,13 +53,17 @@ export const timedBucketWords = ({ flow, seconds: given }: TimedBucketAnswers, f
   return `${apart} For ±5 %, time it ${plural(needed - given.length, 'more time')}, ${needed} in all.`;
 };
 
-export const timedBucketBlocks = (answers: TimedBucketAnswers, flowUnit: string): Block[] => [
+export const timedBucketBlocks = (
+  bucket: readonly Field[],
+  times: readonly Asked<number>[],
+  kept: Garden,
+): Block[] => [
   { kind: 'heading', text: 'Timed bucket' },
   {
     kind: 'text',
     tone: 'quiet',
     text: 'Fill a bucket through the wand, the hose laid as you use it and the barrel half full. Time it at least three times.',
   },
-  { kind: 'fields', fields: [answers.bucket.field, ...answers.times.map(({ field }) => field)] },
-  { kind: 'text', text: timedBucketWords(answers, flowUnit) },
+  { kind: 'fields', fields: [...bucket, ...times.map(({ field }) => field)] },
+  { kind: 'text', text: timedBucketWords(kept) },
 ];

@@ -41,6 +41,7 @@ export const readyGarden: Garden = {
     hoseBore: { unit: 'in' },
     hoseHolds: { unit: 'gal' },
     flow: { value: 2.5, unit: 'gal/min' },
+    bucket: { value: 2, unit: 'gal' },
     tapFlow: { value: 5, unit: 'gal/min' },
     betweenPlants: 0,
     wandStaysOpen: false,
@@ -49,7 +50,7 @@ export const readyGarden: Garden = {
     premixTime: 10,
     moveTime: 5,
   },
-  timedBuckets: { bucket: { value: 2, unit: 'gal' }, seconds: [] },
+  timedBuckets: [],
   products: [
     {
       row: 4,

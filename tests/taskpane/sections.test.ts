@@ -95,7 +95,7 @@ describe('the rig answers', () => {
     ],
   ])('buckets of %s seconds: %s', (times, words) => {
     const seconds = times.split(' ').filter(Boolean).map(Number);
-    const view = shown('rig', { timedBuckets: { bucket: { value: 2, unit: 'gal' }, seconds } });
+    const view = shown('rig', { timedBuckets: seconds });
     expect(wordsOf(view)).toContain(words);
   });
 
@@ -117,7 +117,7 @@ describe('the rig answers', () => {
       { 'rig.barrel': '1e3' },
       'The barrel holds: “1e3” was given; use a number above 0, in plain figures such as 1000 or 2.5.',
     ],
-    [{ 'rig.fillLine': '120' }, 'Filled to: “120” was given; use a number above 0, up to 100.'],
+    [{ 'rig.fillLine': '120' }, 'Filled to: “120” was given; use a number from 1 to 100.'],
     [{ 'rig.time.1': '-3' }, 'Time 1: “-3” was given; use a number above 0, up to 3,600.'],
     [
       { 'rig.betweenPlants': 'a few' },

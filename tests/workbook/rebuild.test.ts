@@ -398,8 +398,13 @@ describe('whatever the user does by hand', () => {
         await rebuild(workbook);
         const before = await gardenOf(workbook);
         const kept = {
-          rig: { ...before.rig, barrel: { value: 60, unit: 'gal' }, flow: { value: 2.6, unit: 'gal/min' } },
-          timedBuckets: { bucket: { value: 8, unit: 'L' }, seconds: [48, 47.5, 48.2] },
+          rig: {
+            ...before.rig,
+            barrel: { value: 60, unit: 'gal' },
+            flow: { value: 2.6, unit: 'gal/min' },
+            bucket: { value: 8, unit: 'L' },
+          },
+          timedBuckets: [48, 47.5, 48.2],
         };
         const change = await act(workbook, (snapshot) => keepRig(snapshot, kept, 'US'));
         const rig = (await workbook.outline()).names['Wandcount_Rig']!.sheet;

@@ -13,6 +13,7 @@ const RIG: RigSheet = {
   hoseBore: { value: 0.625, unit: 'in' },
   hoseHolds: { unit: 'gal' },
   flow: { value: 2.6, unit: 'gal/min' },
+  bucket: { value: 2, unit: 'gal' },
   tapFlow: { value: 18, unit: 'L/min' },
   emptyWeight: { value: 25, unit: 'lb' },
   fillLine: 0.95,
@@ -66,7 +67,7 @@ const garden = (changes: Partial<Garden> = {}): Garden => ({
   doseUnit: 'gal',
   doses: [{ row: 5, sizeClass: 'Bush', dose: 0.5 }],
   rig: RIG,
-  timedBuckets: { bucket: { unit: 'gal' }, seconds: [] },
+  timedBuckets: [],
   products: [POWDER],
   mixName: '',
   mix: [],
@@ -143,7 +144,7 @@ describe('the garden in the planner’s units', () => {
   });
 
   test('the flow is the typed one, else that of the timed buckets', () => {
-    const timedBuckets = { bucket: { value: 2, unit: 'gal' }, seconds: [40, 44] };
+    const timedBuckets = [40, 44];
     expect(planned({ timedBuckets }).rig.flow).toBeCloseTo(2.6 * GALLON, 9);
     const rig = { ...RIG, flow: { unit: 'gal/min' } };
     expect(planned({ timedBuckets, rig }).rig.flow).toBeCloseTo((4 / 84) * 60 * GALLON, 9);

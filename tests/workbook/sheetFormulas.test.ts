@@ -45,8 +45,8 @@ const SEAWEED: KeptProduct = { name: 'Seaweed', form: 'liquid', N: 1 };
 const withRig = async (workbook: MemoryWorkbook, seconds: readonly number[]) => {
   const { rig } = await gardenOf(workbook);
   const kept = {
-    rig: { ...rig, barrel: { value: 60, unit: 'gal' } },
-    timedBuckets: { bucket: { value: 2, unit: 'gal' }, seconds },
+    rig: { ...rig, barrel: { value: 60, unit: 'gal' }, bucket: { value: 2, unit: 'gal' } },
+    timedBuckets: seconds,
   };
   await act(workbook, (snapshot) => keepRig(snapshot, kept, 'US'));
 };

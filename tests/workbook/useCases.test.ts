@@ -161,7 +161,8 @@ describe('keeping the rig', () => {
     workbook.user.type('Rig', 7, 1, 3);
     wellFormed(await act(workbook, (snapshot) => keepTimedBuckets(snapshot, times, 'US')));
     expect(workbook.cell('Rig', 7, 1).formula).toContain('FEED.FLOW');
-    expect((await gardenOf(workbook)).timedBuckets).toEqual(times);
+    const { rig, timedBuckets } = await gardenOf(workbook);
+    expect({ bucket: rig.bucket, seconds: timedBuckets }).toEqual(times);
   });
 
   test('fewer times take the others out and leave remarks', async () => {
@@ -169,7 +170,7 @@ describe('keeping the rig', () => {
     await act(workbook, (snapshot) => keepTimedBuckets(snapshot, times, 'US'));
     workbook.user.type('Rig', 6, 6, 'half full');
     await act(workbook, (snapshot) => keepTimedBuckets(snapshot, { ...times, seconds: [50] }, 'US'));
-    expect((await gardenOf(workbook)).timedBuckets.seconds).toEqual([50]);
+    expect((await gardenOf(workbook)).timedBuckets).toEqual([50]);
     expect(workbook.cell('Rig', 6, 6).value).toBe('half full');
   });
 
@@ -177,7 +178,7 @@ describe('keeping the rig', () => {
     const workbook = await newGardenWorkbook();
     const { rig } = await gardenOf(workbook);
     const kept = { ...rig, heel: { unit: 'L' }, flow: { value: 2.6, unit: 'gal/min' }, moveTime: undefined };
-    await act(workbook, (snapshot) => keepRig(snapshot, { rig: kept, timedBuckets: times }, 'US'));
+    await act(workbook, (snapshot) => keepRig(snapshot, { rig: kept, timedBuckets: times.seconds }, 'US'));
     const after = await gardenOf(workbook);
     expect(after.rig).toMatchObject({ heel: { unit: 'L' }, flow: { value: 2.6, unit: 'gal/min' } });
     expect(after.rig.heel.value).toBeUndefined();
@@ -188,14 +189,14 @@ describe('keeping the rig', () => {
   test.each([
     [{ barrel: { value: -60, unit: 'gal' } }, 'Rig, Barrel: “-60” was given; use a number above 0.'],
     [{ barrel: { value: 60, unit: 'firkin' } }, 'Rig, Barrel, unit: “firkin” was given; use one of mL, L,'],
-    [{ fillLine: 95 }, 'Rig, Fill line: “95” was given; use a number above 0, up to 1.'],
-    [{ betweenPlants: Number.NaN }, 'Rig, Between plants: “NaN” was given; use a number of 0 or more.'],
+    [{ fillLine: 95 }, 'Rig, Fill line: “95” was given; use a number from 0.01 to 1.'],
+    [{ betweenPlants: Number.NaN }, 'Rig, Between plants: “NaN” was given; use a number from 0 to 3,600.'],
   ])('%j is refused in a sentence', async (wrong, sentence) => {
     const workbook = await newGardenWorkbook();
     const { rig } = await gardenOf(workbook);
     const before = workbook.inspect();
     const kept = act(workbook, (snapshot) =>
-      keepRig(snapshot, { rig: { ...rig, ...wrong }, timedBuckets: times }, 'US'),
+      keepRig(snapshot, { rig: { ...rig, ...wrong }, timedBuckets: times.seconds }, 'US'),
     );
     await expect(kept).rejects.toThrow(WorkbookError);
     await expect(kept).rejects.toThrow(sentence);
@@ -316,8 +317,8 @@ test('from an untidy list to a planned round', async () => {
   await act(workbook, (s) => adoptList(s, inventory, 'US').change);
   const { rig } = await gardenOf(workbook);
   const kept = {
-    rig: { ...rig, barrel: { value: 60, unit: 'gal' } },
-    timedBuckets: { bucket: { value: 2, unit: 'gal' }, seconds: [46, 46, 46] },
+    rig: { ...rig, barrel: { value: 60, unit: 'gal' }, bucket: { value: 2, unit: 'gal' } },
+    timedBuckets: [46, 46, 46],
   };
   await act(workbook, (s) => keepRig(s, kept, 'US'));
   await act(workbook, (s) =>

@@ -6,17 +6,31 @@ import type { Analysis, MixProduct, Refusal } from './round';
 // Nothing in a litre of finished solution takes up more than the litre; no powder is that heavy in one.
 const MOST = { volume: 1, mass: 2_000 } as const;
 const LEAST = { volume: 1e-9, mass: 1e-6 } as const;
-const MOST_DENSITY = 30;
-const LEAST_DENSITY = 0.01;
-const MOST_SOLUBILITY = 100_000;
-const LEAST_SOLUBILITY = 0.001;
-const MOST_PRICE = 1e9;
+
+/** The ends of a product's numbers, g/mL, g/L, in money, in shares: what refuses them here, on the sheet and in the pane. */
+export const PRODUCT_LIMITS = {
+  density: { least: 0.01, most: 30 },
+  solubility: { least: 0.001, most: 100_000 },
+  price: { least: 0, most: 1e9 },
+  share: { least: 0, most: 1 },
+} as const;
+
 const SHARES = ['N', 'P2O5', 'K2O', 'Fe'] as const satisfies readonly (keyof Analysis)[];
 
-const within = (value: number, least: number, most: number): boolean => value >= least && value <= most;
+interface Ends {
+  readonly least: number;
+  readonly most: number;
+}
+
+const within = (value: number, { least, most }: Ends): boolean => value >= least && value <= most;
+
+const endsInWords = ({ least, most }: Ends): string => `${numberInWords(least)} to ${numberInWords(most)}`;
 
 const ofSize = (rate: Rate): boolean =>
-  within(rate.kind === 'volume' ? rate.volume : rate.mass, LEAST[rate.kind], MOST[rate.kind]);
+  within(rate.kind === 'volume' ? rate.volume : rate.mass, {
+    least: LEAST[rate.kind],
+    most: MOST[rate.kind],
+  });
 
 const rateRange = (rate: Rate, system: System): string => {
   const least = rateInWords({ ...rate, [rate.kind]: LEAST[rate.kind] }, system);
@@ -26,22 +40,23 @@ const rateRange = (rate: Rate, system: System): string => {
 /** What is wrong with one product, as the end of a sentence that names it. */
 const oddity = (product: MixProduct, system: System): string | undefined => {
   const { rate, greatestRate, density, solubility, analysis, unitPrice } = product;
+  const limits = PRODUCT_LIMITS;
   const odd = (name: string, given: string, allowed: string) =>
     `${name} of ${quoted(product.name)}: ${given} was given; use ${allowed}.`;
   if (!ofSize(rate)) return odd('Rate', rateInWords(rate, system), rateRange(rate, system));
   if (greatestRate !== undefined && !ofSize(greatestRate)) {
     return odd("Label's greatest rate", rateInWords(greatestRate, system), rateRange(greatestRate, system));
   }
-  if (density !== undefined && !within(density, LEAST_DENSITY, MOST_DENSITY)) {
-    return odd('Density', `${numberInWords(density)} g/mL`, `${LEAST_DENSITY} to ${MOST_DENSITY} g/mL`);
+  if (density !== undefined && !within(density, limits.density)) {
+    return odd('Density', `${numberInWords(density)} g/mL`, `${endsInWords(limits.density)} g/mL`);
   }
-  if (solubility !== undefined && !within(solubility, LEAST_SOLUBILITY, MOST_SOLUBILITY)) {
-    return odd('Solubility', `${numberInWords(solubility)} g/L`, `${LEAST_SOLUBILITY} to 100,000 g/L`);
+  if (solubility !== undefined && !within(solubility, limits.solubility)) {
+    return odd('Solubility', `${numberInWords(solubility)} g/L`, `${endsInWords(limits.solubility)} g/L`);
   }
-  if (unitPrice !== undefined && !within(unitPrice.price, 0, MOST_PRICE)) {
-    return odd('Price', numberInWords(unitPrice.price), '0 to 1,000,000,000');
+  if (unitPrice !== undefined && !within(unitPrice.price, limits.price)) {
+    return odd('Price', numberInWords(unitPrice.price), endsInWords(limits.price));
   }
-  const share = SHARES.find((nutrient) => !within(analysis[nutrient] ?? 0, 0, 1));
+  const share = SHARES.find((nutrient) => !within(analysis[nutrient] ?? 0, limits.share));
   if (share === undefined) return undefined;
   return odd(share, `${numberInWords(analysis[share]! * 100)} %`, '0 to 100 %');
 };

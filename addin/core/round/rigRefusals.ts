@@ -14,26 +14,32 @@ const asNumber: InWords = (value) => numberInWords(value);
 /** A millilitre, L: less is no dose, and a barrel that delivers less is no barrel. */
 export const LEAST_DOSE = litres(0.001);
 
-/** Far outside any garden; within them every result stays a number that can be shown. L, L/min, s, g. */
-export const RIG_LIMITS: readonly {
-  readonly key: Exclude<keyof Rig, 'wandStaysOpen'>;
+interface Limit {
   readonly name: string;
   readonly least: number;
   readonly most: number;
   readonly inWords: InWords;
-}[] = [
-  { key: 'barrel', name: 'Barrel', least: 0.1, most: 100_000, inWords: asVolume },
-  { key: 'fillLine', name: 'Fill line, as a share of the barrel', least: 0.01, most: 1, inWords: asNumber },
-  { key: 'heel', name: 'Heel', least: 0, most: 100_000, inWords: asVolume },
-  { key: 'flow', name: 'Flow at the wand', least: 0.01, most: 10_000, inWords: asFlow },
-  { key: 'tapFlow', name: 'Flow of the tap', least: 0.01, most: 10_000, inWords: asFlow },
-  { key: 'hoseContent', name: 'Content of the hose', least: 0, most: 10_000, inWords: asVolume },
-  { key: 'betweenPlants', name: 'Time between plants', least: 0, most: 3_600, inWords: asTime },
-  { key: 'countStep', name: 'Step of the counts', least: 0.1, most: 600, inWords: asTime },
-  { key: 'emptyWeight', name: 'Weight of the empty barrel', least: 0, most: 10_000_000, inWords: asWeight },
-  { key: 'premixTime', name: 'Time to measure and dissolve', least: 0, most: 86_400, inWords: asTime },
-  { key: 'moveTime', name: 'Time to move the barrel', least: 0, most: 86_400, inWords: asTime },
-];
+}
+
+/**
+ * The ends of a rig's numbers, L, L/min, s, g: what refuses them here, on the sheet and in the pane. Far outside any
+ * garden; within them every result stays a number that can be shown.
+ */
+export const RIG_LIMITS = {
+  barrel: { name: 'Barrel', least: 0.1, most: 100_000, inWords: asVolume },
+  fillLine: { name: 'Fill line, as a share of the barrel', least: 0.01, most: 1, inWords: asNumber },
+  heel: { name: 'Heel', least: 0, most: 100_000, inWords: asVolume },
+  flow: { name: 'Flow at the wand', least: 0.01, most: 10_000, inWords: asFlow },
+  tapFlow: { name: 'Flow of the tap', least: 0.01, most: 10_000, inWords: asFlow },
+  hoseContent: { name: 'Content of the hose', least: 0, most: 10_000, inWords: asVolume },
+  betweenPlants: { name: 'Time between plants', least: 0, most: 3_600, inWords: asTime },
+  countStep: { name: 'Step of the counts', least: 0.1, most: 600, inWords: asTime },
+  emptyWeight: { name: 'Weight of the empty barrel', least: 0, most: 10_000_000, inWords: asWeight },
+  premixTime: { name: 'Time to measure and dissolve', least: 0, most: 86_400, inWords: asTime },
+  moveTime: { name: 'Time to move the barrel', least: 0, most: 86_400, inWords: asTime },
+} as const satisfies Readonly<Record<Exclude<keyof Rig, 'wandStaysOpen'>, Limit>>;
+
+export type RigNumber = keyof typeof RIG_LIMITS;
 
 /**
  * The first value of a rig that is out of its range; undefined for a rig that can be planned with.
@@ -41,8 +47,8 @@ export const RIG_LIMITS: readonly {
  * @example a flow of 0: 'Flow at the wand: 0 L/min was given; use 0.01 L/min to 10,000 L/min.'
  */
 export const rigRefusal = (rig: Rig, system: System): Refusal | undefined => {
-  for (const { key, name, least, most, inWords } of RIG_LIMITS) {
-    const given = rig[key];
+  for (const [key, { name, least, most, inWords }] of Object.entries<Limit>(RIG_LIMITS)) {
+    const given = rig[key as RigNumber];
     if (given >= least && given <= most) continue;
     const allowed = `${inWords(least, system)} to ${inWords(most, system)}`;
     return { refused: `${name}: ${inWords(given, system)} was given; use ${allowed}.`, place: 'rig' };

@@ -1,4 +1,4 @@
-import { COUNTS_APART, LEAST_DOSE, RIG_LIMITS, countsApartText } from '../../core';
+import { COUNTS_APART, LEAST_DOSE, RIG_LIMITS, countsApartText, type RigNumber } from '../../core';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
 import { CHECKS_AFTER, CHECKS_BEFORE, place, workings } from './cardContext';
@@ -16,7 +16,7 @@ const MEND = 'Mend it, then make the card again.';
 const check = (sentence: string, bad: string): Check => ({ says: quoted(sentence), bad });
 
 /** The lines of the rig in the units in which their limits stand. */
-const rigValues = (context: CardContext): Record<(typeof RIG_LIMITS)[number]['key'], string> => {
+const rigValues = (context: CardContext): Record<RigNumber, string> => {
   const from = context.sources.rig;
   const { rig } = workings(context);
   return {
@@ -38,8 +38,8 @@ const ofTheRig = (context: CardContext): Check[] => {
   const { rig } = workings(context);
   const values = rigValues(context);
   return [
-    ...RIG_LIMITS.map(({ key, name, least, most }) => {
-      const value = values[key];
+    ...Object.entries(values).map(([key, value]) => {
+      const { name, least, most } = RIG_LIMITS[key as RigNumber];
       return check(
         `${name}: the Rig sheet has none, or one out of its range. ${MEND}`,
         `OR(${value}<${least},${value}>${most})`,

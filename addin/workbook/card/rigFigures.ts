@@ -1,5 +1,5 @@
-import { PACE } from '../sheets/defaults';
 import type { PageCell } from '../page';
+import { rigForm } from '../sheets/rig';
 import type { CardContext, RigRow } from './cardContext';
 import { RIG_ROWS, place, workings } from './cardContext';
 import { formula, inUnit, orElse, quoted, wandOpen } from './cardFormulas';
@@ -8,6 +8,7 @@ import { formula, inUnit, orElse, quoted, wandOpen } from './cardFormulas';
 export const rigFigures = (context: CardContext): PageCell[] => {
   const { sources, request } = context;
   const { rig: from } = sources;
+  const { lines } = rigForm;
   const { work, rig } = workings(context);
   const spill = `FEED.DOSE(${from.betweenPlants},${from.flow.value},${from.flow.unit},${rig('unit')})`;
   const figures: Record<RigRow, [label: string, text: string]> = {
@@ -15,9 +16,9 @@ export const rigFigures = (context: CardContext): PageCell[] => {
     unit: ['Unit', from.barrel.unit],
     heel: ['Heel', inUnit(from.heel, rig('unit'))],
     hose: ['Hose holds', inUnit(from.hose, rig('unit'))],
-    fillLine: ['Fill line', orElse(from.fillLine, PACE.fillLine)],
+    fillLine: ['Fill line', orElse(from.fillLine, lines.fillLine.start)],
     working: ['A fill delivers', `${rig('barrel')}*${rig('fillLine')}-${rig('heel')}`],
-    countStep: ['Counts in steps of, s', orElse(from.countStep, PACE.countStep)],
+    countStep: ['Counts in steps of, s', orElse(from.countStep, lines.countStep.start)],
     spill: [
       'Runs out from plant to plant',
       `IF(AND(${wandOpen(sources)},${from.betweenPlants}>0),${spill},0)`,

@@ -1,5 +1,7 @@
 import * as z from 'zod';
-import { findRateUnit, findUnit, knownUnits, type Family } from '../../core';
+import { findRateUnit, findUnit, knownUnits } from '../../core';
+import { inRange, rangeWords, type NumberRange } from './range';
+import type { UnitKind } from './usualUnits';
 
 /**
  * What a cell may hold. The message of each schema says what is allowed, as the end of "…; use ___.": the place and
@@ -13,27 +15,10 @@ const blank = (value: unknown): boolean => value === null || value === undefined
 export const optional = <T>(schema: z.ZodType<T>): z.ZodType<T | undefined> =>
   z.preprocess((value) => (blank(value) ? undefined : value), schema.optional());
 
-export interface NumberRange {
-  readonly above?: number;
-  readonly least?: number;
-  readonly most?: number;
-  readonly whole?: boolean;
-}
-
-const rangeWords = ({ above, least, most, whole }: NumberRange): string => {
-  const number = whole ? 'a whole number' : 'a number';
-  if (above !== undefined) return `${number} above ${above}${most === undefined ? '' : `, up to ${most}`}`;
-  if (least !== undefined && most !== undefined) return `${number} from ${least} to ${most}`;
-  if (least !== undefined) return `${number} of ${least} or more`;
-  return number;
-};
-
 /** A number; text that looks like one is text and is refused, as in the worksheet functions. */
-export const numberCell = (range: NumberRange, words = rangeWords(range)): z.ZodType<number> => {
-  const { above = -Infinity, least = -Infinity, most = Infinity, whole = false } = range;
-  return z
-    .number({ error: words })
-    .refine((n) => n > above && n >= least && n <= most && (!whole || Number.isInteger(n)), { error: words });
+export const numberCell = (range: NumberRange, words?: string): z.ZodType<number> => {
+  const error = ({ input }: { readonly input?: unknown }) => words ?? rangeWords(range, input);
+  return z.number({ error }).refine((n) => inRange(n, range), { error });
 };
 
 /** A name or a few words; a number becomes its text, so that beds may be called 1, 2 and 3. */
@@ -70,30 +55,18 @@ export const yesNoCell: z.ZodType<boolean> = z
   )
   .transform((answer) => answer === 'yes');
 
-/** A unit of one family, told by its token. */
-export const unitCell = (family: Family): z.ZodType<string> => {
-  const words = `one of ${knownUnits(family).join(', ')}`;
+const RATE = 'a rate as labels print it, such as tbsp/gal, mL/L or oz/100 gal';
+
+/** A unit of a kind, told by its token. */
+export const unitCell = (kind: UnitKind): z.ZodType<string> => {
+  const packs = ['volume', 'mass'] as const;
+  const families = kind === 'pack' ? packs : kind === 'rate' ? [] : [kind];
+  const tokens = families.flatMap((family) => knownUnits(family)).join(', ');
+  const of = kind === 'pack' ? `a unit of volume or mass: ${tokens}` : `one of ${tokens}`;
+  const error = kind === 'rate' ? RATE : of;
+  const find = (text: string) => (kind === 'rate' ? findRateUnit(text) : findUnit(text, ...families));
   return z
-    .string({ error: words })
-    .refine((text) => findUnit(text)?.family === family, { error: words })
-    .transform((text) => findUnit(text)?.token ?? text);
+    .string({ error })
+    .refine((text) => find(text) !== undefined, { error })
+    .transform((text) => find(text)?.token ?? text);
 };
-
-/** A unit that a pack is sold in: a volume or a mass. */
-export const packUnitCell: z.ZodType<string> = (() => {
-  const words = `a unit of volume or mass: ${[...knownUnits('volume'), ...knownUnits('mass')].join(', ')}`;
-  const fits = (text: string) => ['volume', 'mass'].includes(findUnit(text)?.family ?? '');
-  return z
-    .string({ error: words })
-    .refine(fits, { error: words })
-    .transform((text) => findUnit(text)?.token ?? text);
-})();
-
-/** An amount for a volume, as labels print it. */
-export const rateUnitCell: z.ZodType<string> = (() => {
-  const words = 'a rate as labels print it, such as tbsp/gal, mL/L or oz/100 gal';
-  return z
-    .string({ error: words })
-    .refine((text) => findRateUnit(text) !== undefined, { error: words })
-    .transform((text) => findRateUnit(text)?.token ?? text);
-})();

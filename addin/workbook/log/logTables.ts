@@ -1,7 +1,7 @@
-import { numberCell, optional, remarkCell, textCell } from '../fields/cellValue';
-import { computed, defineTable, input } from '../tables/table';
+import { neededNumber, neededText, number, remark } from '../fields/holds';
+import { defineTable } from '../tables/table';
 
-const SERIAL_DAY = numberCell({ least: 1, most: 2_958_465 }, 'a date');
+const SERIAL_DAY = neededNumber({ least: 1, most: 2_958_465 }, 'a date');
 
 /** One line a round that was fed. It is a record: nothing rewrites it when the garden changes. */
 export const feedLogTable = defineTable({
@@ -13,56 +13,56 @@ export const feedLogTable = defineTable({
   identity: ['round'],
   reach: 2000,
   columns: {
-    round: input({ header: 'Round', width: 8, format: '0', schema: numberCell({ least: 1, whole: true }) }),
-    date: input({ header: 'Date', width: 12, format: 'yyyy-mm-dd', schema: SERIAL_DAY }),
-    mix: input({ header: 'Mix', width: 22, format: '@', schema: remarkCell }),
-    plants: input({ header: 'Plants', width: 9, format: '0', schema: numberCell({ least: 0, whole: true }) }),
-    fills: input({ header: 'Fills', width: 7, format: '0', schema: numberCell({ least: 0, whole: true }) }),
-    need: input({
+    round: { header: 'Round', width: 8, format: '0', holds: neededNumber({ least: 1, whole: true }) },
+    date: { header: 'Date', width: 12, format: 'yyyy-mm-dd', holds: SERIAL_DAY },
+    mix: { header: 'Mix', width: 22, format: '@', holds: remark },
+    plants: { header: 'Plants', width: 9, format: '0', holds: neededNumber({ least: 0, whole: true }) },
+    fills: { header: 'Fills', width: 7, format: '0', holds: neededNumber({ least: 0, whole: true }) },
+    need: {
       header: 'Planned',
       width: 10,
       format: '#,##0.0',
-      schema: optional(numberCell({ least: 0 })),
+      holds: number({ least: 0 }),
       note: 'What the plan meant to pump out.',
-    }),
-    madeUp: input({
+    },
+    madeUp: {
       header: 'Made up',
       width: 10,
       format: '#,##0.0',
-      schema: numberCell({ least: 0 }),
+      holds: neededNumber({ least: 0 }),
       note: 'Water and products together.',
-    }),
-    leftOver: input({
+    },
+    leftOver: {
       header: 'Left over',
       width: 10,
       format: '#,##0.0',
-      schema: numberCell({ least: 0 }),
+      holds: neededNumber({ least: 0 }),
       note: 'What stayed in the barrel at the end of the round and at each move.',
-    }),
-    unit: input({ header: 'Unit', width: 8, format: '@', schema: textCell('a unit of volume') }),
-    given: computed({
+    },
+    unit: { header: 'Unit', width: 8, format: '@', holds: neededText('a unit of volume') },
+    given: {
       header: 'Pumped out',
       width: 11,
       format: '#,##0.0',
       note: 'Made up less what was left over.',
       formula: '=IF({round}="","",{madeUp}-{leftOver})',
-    }),
-    share: computed({
+    },
+    share: {
       header: 'Of the plan',
       width: 11,
       format: '0 %',
       note: 'Pumped out against planned: under 100 %, the plants got less than their dose.',
       formula: '=IF(AND(ISNUMBER({given}),N({need})>0),{given}/{need},"")',
-    }),
-    cost: input({ header: 'Cost', width: 9, format: '#,##0.00', schema: optional(numberCell({ least: 0 })) }),
-    start: input({ header: 'Start', width: 8, format: 'hh:mm', schema: optional(numberCell({ least: 0 })) }),
-    finish: input({
+    },
+    cost: { header: 'Cost', width: 9, format: '#,##0.00', holds: number({ least: 0 }) },
+    start: { header: 'Start', width: 8, format: 'hh:mm', holds: number({ least: 0 }) },
+    finish: {
       header: 'Done by',
       width: 9,
       format: 'hh:mm',
-      schema: optional(numberCell({ least: 0 })),
-    }),
-    notes: input({ header: 'Notes', width: 40, schema: remarkCell }),
+      holds: number({ least: 0 }),
+    },
+    notes: { header: 'Notes', width: 40, holds: remark },
   },
 });
 
@@ -76,11 +76,11 @@ export const productUseTable = defineTable({
   identity: ['round', 'product'],
   reach: 5000,
   columns: {
-    round: input({ header: 'Round', width: 8, format: '0', schema: numberCell({ least: 1, whole: true }) }),
-    date: input({ header: 'Date', width: 12, format: 'yyyy-mm-dd', schema: SERIAL_DAY }),
-    product: input({ header: 'Product', width: 30, format: '@', schema: textCell('the name of a product') }),
-    amount: input({ header: 'Amount', width: 11, format: '0.0##', schema: numberCell({ least: 0 }) }),
-    unit: input({ header: 'Unit', width: 10, format: '@', schema: textCell('a unit of volume or mass') }),
-    cost: input({ header: 'Cost', width: 9, format: '#,##0.00', schema: optional(numberCell({ least: 0 })) }),
+    round: { header: 'Round', width: 8, format: '0', holds: neededNumber({ least: 1, whole: true }) },
+    date: { header: 'Date', width: 12, format: 'yyyy-mm-dd', holds: SERIAL_DAY },
+    product: { header: 'Product', width: 30, format: '@', holds: neededText('the name of a product') },
+    amount: { header: 'Amount', width: 11, format: '0.0##', holds: neededNumber({ least: 0 }) },
+    unit: { header: 'Unit', width: 10, format: '@', holds: neededText('a unit of volume or mass') },
+    cost: { header: 'Cost', width: 9, format: '#,##0.00', holds: number({ least: 0 }) },
   },
 });

@@ -1,5 +1,5 @@
-import { numberCell, optional, textCell, unitCell } from '../fields/cellValue';
-import { computed, defineTable, input } from '../tables/table';
+import { neededText, neededUnit, number } from '../fields/holds';
+import { defineTable } from '../tables/table';
 
 const FLOW_KNOWN = 'AND(ISNUMBER({dose}),ISNUMBER({Rig_flow}))';
 
@@ -16,7 +16,7 @@ export const dosesTable = defineTable({
       key: 'unit',
       label: 'Doses are in',
       name: 'Doses_unit',
-      schema: unitCell('volume'),
+      holds: neededUnit('dose'),
       list: ['gal', 'qt', 'pt', 'cup', 'L', 'mL', 'imp gal', 'imp pt'],
       message: 'Choose a unit of volume. The numbers below are not converted.',
     },
@@ -24,43 +24,44 @@ export const dosesTable = defineTable({
   identity: ['sizeClass'],
   reach: 200,
   columns: {
-    sizeClass: input({
+    sizeClass: {
       header: 'Size class',
       width: 20,
       format: '@',
-      schema: textCell('the name of a size class'),
-    }),
-    dose: input({
+      holds: neededText('the name of a size class'),
+    },
+    dose: {
       header: 'Dose',
       width: 10,
       format: '0.0##',
-      schema: optional(numberCell({ above: 0 })),
+      holds: number({ above: 0 }),
+      ask: { label: 'Dose for one {sizeClass}', under: '' },
       note: 'For one plant. Sizes that have plants and no dose cannot be planned.',
-    }),
-    unit: computed({
+    },
+    unit: {
       header: 'Unit',
       width: 9,
       formula: '=IF({sizeClass}="","",{Doses_unit})',
-    }),
-    seconds: computed({
+    },
+    seconds: {
       header: 'Seconds',
       width: 10,
       format: 'General',
       note: 'Dose ÷ flow at the wand, to a whole count of the rig. Blank until the flow is known.',
       formula: `=IF(${FLOW_KNOWN},FEED.SECONDS({dose},{Doses_unit},{Rig_flow},{Rig_flow_unit},{Rig_count_step}),"")`,
-    }),
-    gives: computed({
+    },
+    gives: {
       header: 'Gives',
       width: 10,
       format: '0.0##',
       note: 'What that count really gives.',
       formula: '=IF(ISNUMBER({seconds}),FEED.DOSE({seconds},{Rig_flow},{Rig_flow_unit},{Doses_unit}),"")',
-    }),
-    plants: computed({
+    },
+    plants: {
       header: 'Plants',
       width: 10,
       format: '0',
       formula: '=IF({sizeClass}="","",SUMIFS({plants.howMany},{plants.sizeClass},{sizeClass}))',
-    }),
+    },
   },
 });

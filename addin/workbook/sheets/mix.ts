@@ -1,5 +1,5 @@
-import { numberCell, optional, rateUnitCell, remarkCell, textCell } from '../fields/cellValue';
-import { computed, defineTable, input } from '../tables/table';
+import { measure, neededText, remark } from '../fields/holds';
+import { defineTable } from '../tables/table';
 
 /** A cell of the product's row on the Products sheet; a blank one counts as 0, which the functions take as left out. */
 const ofProduct = (column: string): string =>
@@ -17,14 +17,13 @@ const ppm = (nutrient: string): string =>
   `IFERROR(FEED.PPM(FEED.DILUTE({rate},{rateUnit},1,"L","g",${ofProduct('density')}),"g",${ofProduct(nutrient)},1,"L"),` +
   `IF(${ofProduct('density')}>0,NA(),"needs density")),""))`;
 
-const nutrientColumn = (nutrient: string) =>
-  computed({
-    header: `${nutrient}, ppm`,
-    width: 12,
-    format: '0.0',
-    note: `Milligrams of ${nutrient} in a litre of finished solution, from this product.`,
-    formula: ppm(nutrient),
-  });
+const nutrientColumn = (nutrient: string) => ({
+  header: `${nutrient}, ppm`,
+  width: 12,
+  format: '0.0',
+  note: `Milligrams of ${nutrient} in a litre of finished solution, from this product.`,
+  formula: ppm(nutrient),
+});
 
 /** The products of today's mix with their rates. */
 export const mixTable = defineTable({
@@ -33,29 +32,28 @@ export const mixTable = defineTable({
   title: 'Mix',
   purpose: 'What goes into the barrel today, at which rate. A product without a rate is left out of the mix.',
   place: 'mix',
-  heads: [{ key: 'name', label: 'Mix', name: 'Mix_name', schema: remarkCell }],
+  heads: [{ key: 'name', label: 'Mix', name: 'Mix_name', holds: remark }],
   identity: ['product'],
   reach: 100,
   columns: {
-    product: input({
+    product: {
       header: 'Product',
       width: 30,
       format: '@',
-      schema: textCell('a product of the Products sheet'),
+      holds: neededText('a product of the Products sheet'),
       list: {
         source: { table: 'products', column: 'name' },
         message: 'Choose a product of the Products sheet. For a new one, add it there first.',
       },
-    }),
-    rate: input({ header: 'Rate', width: 9, format: '0.0##', schema: optional(numberCell({ least: 0 })) }),
-    rateUnit: input({
-      header: 'Rate, unit',
-      width: 13,
-      format: '@',
-      schema: optional(rateUnitCell),
-      note: 'As labels print it: tbsp/gal, mL/L, g/L, oz/100 gal.',
-    }),
-    label: computed({
+    },
+    rate: {
+      header: 'Rate',
+      width: 9,
+      unitWidth: 13,
+      format: '0.0##',
+      holds: measure('greatest', { least: 0 }),
+    },
+    label: {
       header: 'Against the label',
       width: 20,
       note: "Whether the rate is within the label's greatest one.",
@@ -63,24 +61,24 @@ export const mixTable = defineTable({
         `=IF(${BLANK},"",IF(${ofProduct('greatestRate')}>0,` +
         `IF(FEED.INUNITS({rate},{rateUnit},${ofProduct('greatestRateUnit')},${ofProduct('density')})>${ofProduct('greatestRate')}*(1+1E-9),"${ABOVE}","within the label"),` +
         `"label's rate not given"))`,
-    }),
-    barrelful: computed({
+    },
+    barrelful: {
       header: 'For a full barrel',
       width: 13,
       format: '0.0##',
       note: "In the measure of the rate, for the barrel filled to its line. Above the label's greatest rate no number stands here.",
       formula: `=IF(OR(${BLANK},NOT(ISNUMBER({Rig_barrel}))),"",IF({label}="${ABOVE}","${ABOVE}",FEED.DILUTE({rate},{rateUnit},{Rig_barrel}*IF({Rig_fill_line}>0,{Rig_fill_line},1),{Rig_barrel_unit},${MEASURE})))`,
-    }),
-    measure: computed({
+    },
+    measure: {
       header: 'In',
       width: 8,
       formula: `=IF(${BLANK},"",${MEASURE})`,
-    }),
+    },
     N: nutrientColumn('N'),
     P2O5: nutrientColumn('P2O5'),
     K2O: nutrientColumn('K2O'),
     Fe: nutrientColumn('Fe'),
-    cost: computed({
+    cost: {
       header: 'Cost of a barrel',
       width: 12,
       format: '#,##0.00',
@@ -88,6 +86,6 @@ export const mixTable = defineTable({
       formula:
         `=IF(ISNUMBER({barrelful}),IF(AND(${ofProduct('price')}>0,${ofProduct('pack')}>0),` +
         `FEED.COST({barrelful},{measure},${ofProduct('price')},${ofProduct('pack')},${ofProduct('packUnit')},${ofProduct('density')}),""),"")`,
-    }),
+    },
   },
 });

@@ -1,32 +1,15 @@
-import { numberCell, optional, yesNoCell } from '../fields/cellValue';
-import type { Family, System } from '../../core';
-import type { Measured } from '../garden';
-import type { Form, Line, LineUnit } from '../tables/form';
-import { BARREL_UNIT, FLOW_UNIT, PACE, RIG } from './defaults';
+import { RIG_LIMITS } from '../../core';
+import { measure, number, yesNo } from '../fields/holds';
+import { timesRange } from '../fields/range';
+import { defineForm } from '../tables/form';
 
-const chosen = (name: string, family: Family): LineUnit => ({ kind: 'chosen', name, family });
-const fixed = (words: string): LineUnit => ({ kind: 'fixed', words });
-const unitOnly = (units: Readonly<Record<System, string>>): Line['start'] => ({
-  US: { unit: units.US },
-  metric: { unit: units.metric },
-  imperial: { unit: units.imperial },
-});
-const always = (value: number | string): Line['start'] => ({
-  US: { value },
-  metric: { value },
-  imperial: { value },
-});
-const from = (key: keyof (typeof RIG)['US']): Readonly<Record<System, Measured>> => ({
-  US: RIG.US[key],
-  metric: RIG.metric[key],
-  imperial: RIG.imperial[key],
-});
+const MINUTES = 1 / 60;
 
-const above = optional(numberCell({ above: 0 }));
-const least = optional(numberCell({ least: 0 }));
-
-/** The barrel, its pump, hose and wand. */
-export const rigForm = {
+/**
+ * The barrel, its pump, hose and wand. What stands there at the start is common practice among growers who feed roses
+ * from a barrel; nothing of it is published.
+ */
+export const rigForm = defineForm({
   key: 'rig',
   name: 'Wandcount_Rig',
   title: 'Rig',
@@ -34,179 +17,180 @@ export const rigForm = {
     'The barrel, pump, hose and wand. The values that stand here at the start are common practice; measure your own.',
   place: 'rig',
   complete: true,
-  lines: [
-    {
-      key: 'barrel',
+  lines: {
+    barrel: {
       name: 'Rig_barrel',
       label: 'Barrel',
       what: 'What the barrel holds, filled to the brim. Count buckets to be sure: the size on the label is often not it.',
-      schema: above,
+      holds: measure('barrel', RIG_LIMITS.barrel),
       format: 'General',
-      unit: chosen('Rig_barrel_unit', 'volume'),
-      start: unitOnly(BARREL_UNIT),
+      ask: { label: 'The barrel holds', under: 'Barrel and tap', needed: true },
     },
-    {
-      key: 'fillLine',
+    fillLine: {
       name: 'Rig_fill_line',
       label: 'Fill line',
       what: 'Share of the barrel that you fill: 1 to the brim, 0.95 a little below.',
-      schema: optional(numberCell({ above: 0, most: 1 })),
+      holds: number(RIG_LIMITS.fillLine),
       format: '0.00',
-      unit: fixed('of the barrel'),
-      start: always(PACE.fillLine),
+      unit: 'of the barrel',
+      start: 1,
+      ask: {
+        label: 'Filled to',
+        under: 'Barrel and tap',
+        help: 'How much of the barrel you fill.',
+        times: 100,
+        unit: '%',
+      },
     },
-    {
-      key: 'heel',
+    heel: {
       name: 'Rig_heel',
       label: 'Heel',
       what: 'Liquid that the pump cannot lift from the bottom. It is mixed once at each station and stays behind.',
-      schema: least,
+      holds: measure('barrel', RIG_LIMITS.heel),
       format: '0.0##',
-      unit: chosen('Rig_heel_unit', 'volume'),
-      start: from('heel'),
+      start: { US: 1, metric: 4, imperial: 1 },
+      ask: {
+        label: 'Heel',
+        under: 'Barrel and tap',
+        help: 'What the pump leaves at the bottom.',
+        needed: true,
+      },
     },
-    {
-      key: 'flow',
+    flow: {
       name: 'Rig_flow',
       label: 'Flow at the wand',
       what: 'From the timed buckets beside. If you know it, type a number over it; it is then used instead.',
-      schema: above,
+      holds: measure('flow', RIG_LIMITS.flow),
       format: '0.0##',
-      unit: chosen('Rig_flow_unit', 'flow'),
       formula:
         '=IF(COUNTA({timedBuckets.seconds!})>0,FEED.FLOW({Rig_bucket},{Rig_bucket_unit},{timedBuckets.seconds!},{Rig_flow_unit}),"not timed yet")',
-      start: unitOnly(FLOW_UNIT),
+      ask: {
+        label: 'Flow at the wand, if you know it',
+        under: 'Hose, weight and times',
+        help: 'Leave it blank to use the timed buckets.',
+      },
     },
-    {
-      key: 'bucket',
+    bucket: {
       name: 'Rig_bucket',
       label: 'Bucket for timing',
       what: 'What you fill at the wand while you count the seconds, with the hose laid as you use it and the barrel half full.',
-      schema: above,
+      holds: measure('bucket', RIG_LIMITS.barrel),
       format: '0.0##',
-      unit: chosen('Rig_bucket_unit', 'volume'),
-      start: from('bucket'),
+      start: { US: 2, metric: 10, imperial: 2 },
+      ask: { label: 'The bucket holds', under: 'Timed bucket' },
     },
-    {
-      key: 'spread',
+    spread: {
       name: 'Rig_spread',
       label: 'Spread of the times',
       what: 'How far the timed buckets differ: their coefficient of variation. Under 3 % is good.',
-      schema: optional(numberCell({})),
       format: '0.0',
-      unit: fixed('%'),
+      unit: '%',
       formula: '=IF(COUNT({timedBuckets.seconds!})>1,FEED.FLOWSPREAD({timedBuckets.seconds!}),"")',
     },
-    {
-      key: 'repeats',
+    repeats: {
       name: 'Rig_repeats',
       label: 'Timed buckets needed',
       what: 'How many bring the mean flow within 5 %, with 95 % confidence.',
-      schema: optional(numberCell({})),
       format: '0',
-      unit: fixed('times'),
+      unit: 'times',
       formula: '=IF(COUNT({timedBuckets.seconds!})>1,FEED.REPEATS({timedBuckets.seconds!},5),"")',
     },
-    {
-      key: 'tapFlow',
+    tapFlow: {
       name: 'Rig_tap_flow',
       label: 'Flow of the tap',
       what: 'What fills the barrel. Only the clock depends on it.',
-      schema: above,
+      holds: measure('flow', RIG_LIMITS.tapFlow),
       format: '0.0##',
-      unit: chosen('Rig_tap_flow_unit', 'flow'),
-      start: from('tapFlow'),
+      start: { US: 5, metric: 18, imperial: 4 },
+      ask: { label: 'The tap gives', under: 'Barrel and tap', needed: true },
     },
-    {
-      key: 'hoseLength',
+    hoseLength: {
       name: 'Rig_hose_length',
       label: 'Hose, length',
       what: 'From the pump to the wand.',
-      schema: least,
+      holds: measure('hose', { least: 0 }),
       format: '0.0##',
-      unit: chosen('Rig_hose_length_unit', 'length'),
-      start: from('hoseLength'),
+      start: { US: 50, metric: 15, imperial: 50 },
+      ask: { label: 'Hose length', under: 'Hose, weight and times' },
     },
-    {
-      key: 'hoseBore',
+    hoseBore: {
       name: 'Rig_hose_bore',
       label: 'Hose, bore',
       what: 'The inside diameter.',
-      schema: least,
+      holds: measure('bore', { least: 0 }),
       format: '0.0##',
-      unit: chosen('Rig_hose_bore_unit', 'length'),
-      start: from('hoseBore'),
+      start: { US: 0.625, metric: 16, imperial: 0.625 },
+      ask: { label: 'Hose bore, inside', under: 'Hose, weight and times' },
     },
-    {
-      key: 'hoseHolds',
+    hoseHolds: {
       name: 'Rig_hose_holds',
       label: 'Hose holds',
       what: 'From length and bore. It is made up once at each station. Type a number over it if you know it.',
-      schema: least,
+      holds: measure('barrel', RIG_LIMITS.hoseContent),
       format: '0.0##',
-      unit: chosen('Rig_hose_holds_unit', 'volume'),
       formula:
         '=IF(AND({Rig_hose_length}>0,{Rig_hose_bore}>0),FEED.BARREL(FEED.INUNITS({Rig_hose_length},{Rig_hose_length_unit},{Rig_hose_bore_unit}),{Rig_hose_bore},{Rig_hose_bore_unit},{Rig_hose_holds_unit}),0)',
-      start: unitOnly(BARREL_UNIT),
     },
-    {
-      key: 'betweenPlants',
+    betweenPlants: {
       name: 'Rig_between_plants',
       label: 'Between plants',
       what: 'Walking from one plant to the next.',
-      schema: least,
+      holds: number(RIG_LIMITS.betweenPlants),
       format: 'General',
-      unit: fixed('s'),
-      start: always(PACE.betweenPlants),
+      unit: 's',
+      start: 4,
+      ask: { label: 'From plant to plant', under: 'At the plants', needed: true },
     },
-    {
-      key: 'wandStaysOpen',
+    wandStaysOpen: {
       name: 'Rig_wand_stays_open',
       label: 'Wand stays open',
       what: 'yes, if the wand runs on between plants, so that the walk costs solution; no, if you close it.',
-      schema: optional(yesNoCell),
-      list: ['yes', 'no'],
-      start: always('no'),
+      holds: yesNo,
+      start: 'no',
+      ask: { label: 'The wand stays open between plants', under: 'At the plants' },
     },
-    {
-      key: 'countStep',
+    countStep: {
       name: 'Rig_count_step',
       label: 'Count in steps of',
       what: 'Counts are whole multiples of this: 1 for every second, 5 for 5, 10, 15.',
-      schema: optional(numberCell({ above: 0, most: 600 })),
+      holds: number(RIG_LIMITS.countStep),
       format: 'General',
-      unit: fixed('s'),
-      start: always(PACE.countStep),
+      unit: 's',
+      start: 1,
+      ask: {
+        label: 'Counts in steps of',
+        under: 'At the plants',
+        help: '1 counts every second; 5 counts 5, 10, 15.',
+      },
     },
-    {
-      key: 'emptyWeight',
+    emptyWeight: {
       name: 'Rig_empty_weight',
       label: 'Empty weight',
       what: 'The barrel with the pump in it and nothing else.',
-      schema: least,
+      holds: measure('weight', RIG_LIMITS.emptyWeight),
       format: 'General',
-      unit: chosen('Rig_empty_weight_unit', 'mass'),
-      start: from('emptyWeight'),
+      start: { US: 25, metric: 11, imperial: 25 },
+      ask: { label: 'Empty barrel with pump', under: 'Hose, weight and times' },
     },
-    {
-      key: 'premixTime',
+    premixTime: {
       name: 'Rig_premix_time',
       label: 'Measuring and dissolving',
       what: 'For one fill.',
-      schema: least,
+      holds: number(timesRange(RIG_LIMITS.premixTime, MINUTES)),
       format: 'General',
-      unit: fixed('min'),
-      start: always(PACE.premixMinutes),
+      unit: 'min',
+      start: 10,
+      ask: { label: 'Measuring and dissolving, each fill', under: 'Hose, weight and times' },
     },
-    {
-      key: 'moveTime',
+    moveTime: {
       name: 'Rig_move_time',
       label: 'Moving the barrel',
       what: 'One move, empty, with hose and pump.',
-      schema: least,
+      holds: number(timesRange(RIG_LIMITS.moveTime, MINUTES)),
       format: 'General',
-      unit: fixed('min'),
-      start: always(PACE.moveMinutes),
+      unit: 'min',
+      start: 5,
+      ask: { label: 'One move of the barrel', under: 'Hose, weight and times' },
     },
-  ],
-} as const satisfies Form;
+  },
+});

@@ -1,5 +1,5 @@
-import { numberCell, optional, remarkCell } from '../fields/cellValue';
-import { defineTable, input } from '../tables/table';
+import { number, remark } from '../fields/holds';
+import { defineTable } from '../tables/table';
 
 /** Seconds that the bucket of the rig took to fill, a line each time. */
 export const timedBucketsTable = defineTable({
@@ -12,13 +12,14 @@ export const timedBucketsTable = defineTable({
   identity: [],
   reach: 60,
   columns: {
-    seconds: input({
+    seconds: {
       header: 'Timed bucket, seconds',
       width: 14,
       format: '0.0#',
-      schema: optional(numberCell({ above: 0, most: 3600 })),
+      holds: number({ above: 0, most: 3600 }),
+      ask: { label: 'Time', under: 'Timed bucket', unit: 's' },
       note: 'Fill the bucket at the wand at least three times and write the seconds of each, one below the other.',
-    }),
-    remark: input({ header: 'Remark', width: 24, schema: remarkCell }),
+    },
+    remark: { header: 'Remark', width: 24, holds: remark },
   },
 });

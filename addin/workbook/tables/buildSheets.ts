@@ -3,7 +3,7 @@ import type { Area, Edit } from '../change';
 import { WorkbookError, type Snapshot } from '../port';
 import { areaNamed, cellAt, isEmpty, labelOf, sheetNamed } from '../snapshot';
 import { editsOf, emptyDraft } from './edits';
-import type { Form } from './form';
+import { unitName, type Form } from './form';
 import { freshForm, locateForm, type FormSite } from './formSite';
 import { freshSite, locateTable, type Site } from './site';
 import type { Table } from './table';
@@ -49,7 +49,7 @@ const refuseTakenNames = (names: readonly string[], title: string, snapshot: Sna
 };
 
 const namesOf = (form: Form): string[] =>
-  form.lines.flatMap((line) => [line.name, ...(line.unit?.kind === 'chosen' ? [line.unit.name] : [])]);
+  Object.values(form.lines).flatMap((line) => [line.name, ...[unitName(line) ?? []].flat()]);
 
 const besideForm = (table: Table, form: FormSite, snapshot: Snapshot): Site => {
   const used = sheetNamed(snapshot, form.sheet)?.columns ?? 0;

@@ -1,10 +1,12 @@
 import type * as z from 'zod';
 import { cellSentence } from '../fields/cellSentence';
 import { unitCell } from '../fields/cellValue';
+import { number, rangeBeside } from '../fields/holds';
+import { unitKind } from '../fields/usualUnits';
 import type { CellValue } from '../change';
 import { WorkbookError } from '../port';
 import type { SheetSet, SheetWishes } from './buildSheets';
-import type { Form } from './form';
+import { linesOf, type Form } from './form';
 import { inputOf, isComputed, type Table } from './table';
 import type { FormWish } from './writeForm';
 import type { TableWish } from './writeTable';
@@ -19,7 +21,7 @@ const check = (where: string, schema: z.ZodType<unknown>, value: unknown): void 
 const checkRow = (table: Table, row: Readonly<Record<string, unknown>>): void => {
   for (const [key, value] of Object.entries(row)) {
     const column = table.columns[key];
-    if (column && !isComputed(column)) check(`${table.title}, ${column.header}`, column.schema, value);
+    if (column && !isComputed(column)) check(`${table.title}, ${column.header}`, column.holds.schema, value);
   }
 };
 
@@ -28,17 +30,20 @@ const checkTable = (table: Table, wish: TableWish): void => {
   wish.cells?.forEach(({ key, value }) => checkRow(table, { [key]: value }));
   table.heads?.forEach((head) => {
     const value = wish.heads?.[head.key];
-    if (value !== undefined) check(`${table.title}, ${head.label}`, head.schema, value);
+    if (value !== undefined) check(`${table.title}, ${head.label}`, head.holds.schema, value);
   });
 };
 
 const checkForm = (form: Form, wish: FormWish): void => {
-  for (const line of form.lines) {
-    const asked = wish[line.key];
-    if (!asked) continue;
-    if (asked.value !== undefined) check(`${form.title}, ${line.label}`, line.schema, asked.value);
-    if (asked.unit !== undefined && line.unit?.kind === 'chosen')
-      check(`${form.title}, ${line.label}, unit`, unitCell(line.unit.family), asked.unit);
+  for (const [key, { holds, label }] of linesOf(form)) {
+    const asked = wish[key];
+    if (!asked || !holds) continue;
+    const where = `${form.title}, ${label}`;
+    if (holds.kind !== 'measure') check(where, holds.schema, asked.value);
+    else {
+      check(where, number(rangeBeside(holds, asked.unit)).schema, asked.value);
+      if (asked.unit !== undefined) check(`${where}, unit`, unitCell(unitKind(holds.of)), asked.unit);
+    }
   }
 };
 

@@ -1,7 +1,7 @@
 import type { Area } from '../change';
 import type { Snapshot } from '../port';
 import { areaNamed, cellAt, isEmpty } from '../snapshot';
-import { FORM_HEADERS, type Form, type Line } from './form';
+import { FORM_HEADERS, linesOf, unitName, type Form, type Line } from './form';
 import { hasForm, lineAreas } from './readForm';
 
 export const FORM_HEADER_ROW = 3;
@@ -36,11 +36,12 @@ const freeRow = (snapshot: Snapshot, sheet: string, from: number, column: number
 };
 
 const cellsOf = (line: Line, value: Area, snapshot: Snapshot | undefined): [string, Area][] => {
-  if (line.unit?.kind !== 'chosen') return [[line.name, value]];
-  const unit = snapshot && areaNamed(snapshot, line.unit.name);
+  const name = unitName(line);
+  if (name === undefined) return [[line.name, value]];
+  const unit = snapshot && areaNamed(snapshot, name);
   return [
     [line.name, value],
-    [line.unit.name, unit ?? { ...value, column: value.column + 1 }],
+    [name, unit ?? { ...value, column: value.column + 1 }],
   ];
 };
 
@@ -49,11 +50,11 @@ export const freshForm = (form: Form, sheet: string): FormSite => ({
   sheet,
   header: FORM_HEADER_ROW,
   cells: Object.fromEntries(
-    form.lines.flatMap((line, index) =>
+    linesOf(form).flatMap(([, line], index) =>
       cellsOf(line, cell(sheet, FORM_HEADER_ROW + 1 + index, 1), undefined),
     ),
   ),
-  missing: form.lines,
+  missing: Object.values(form.lines),
   fresh: true,
 });
 
@@ -72,8 +73,8 @@ export const locateForm = (form: Form, snapshot: Snapshot): FormSite | undefined
   const cells: [string, Area][] = [];
   const missing: Line[] = [];
   let next = base.row + 1;
-  for (const line of form.lines) {
-    const area = areas[line.key];
+  for (const [key, line] of linesOf(form)) {
+    const area = areas[key];
     if (area) {
       cells.push(...cellsOf(line, area, snapshot));
       continue;

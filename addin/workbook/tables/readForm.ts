@@ -1,75 +1,86 @@
+import type * as z from 'zod';
+import type { System } from '../../core';
 import { cellSentence } from '../fields/cellSentence';
 import { unitCell } from '../fields/cellValue';
+import { number, rangeBeside, type Measure } from '../fields/holds';
+import { unitKind } from '../fields/usualUnits';
 import type { Problem } from '../garden';
 import type { Area } from '../change';
 import type { Outline, Snapshot } from '../port';
 import { areaNamed, cellAt, isEmpty } from '../snapshot';
-import type { Form, Line, LineValue } from './form';
+import { linesOf, startOf, unitName, type Form, type FormRow, type Line, type Lines } from './form';
 import { cellWords } from './template';
 
-export interface FormRead {
+export interface FormRead<F extends Form> {
   readonly found: boolean;
-  /** By the line's key; a computed line has a value only where one was typed over its formula. */
-  readonly values: Readonly<Record<string, LineValue>>;
+  /** What the lines hold; one that the sheet works out has a value only where one was typed over its formula. */
+  readonly row: FormRow<F>;
   readonly problems: readonly Problem[];
 }
 
 /** Where a form's lines stand; a name that points nowhere has none. */
 export const lineAreas = (form: Form, outline: Outline): Readonly<Record<string, Area>> =>
   Object.fromEntries(
-    form.lines.flatMap((line) => {
-      const area = areaNamed(outline, line.name);
-      return area ? [[line.key, area] as const] : [];
+    linesOf(form).flatMap(([key, { name }]) => {
+      const area = areaNamed(outline, name);
+      return area ? [[key, area] as const] : [];
     }),
   );
 
 /** True where the workbook has the form: its header, or most of its lines where the header was deleted. */
 export const hasForm = (form: Form, outline: Outline): boolean =>
   areaNamed(outline, form.name) !== undefined ||
-  Object.keys(lineAreas(form, outline)).length * 2 >= form.lines.length;
+  Object.keys(lineAreas(form, outline)).length * 2 >= linesOf(form).length;
 
-interface Checked<T> {
-  readonly value?: T;
+interface Checked {
+  readonly value?: unknown;
   readonly problem?: Problem;
 }
 
-const checked = <T>(
+const checked = (
   form: Form,
   label: string,
   area: Area,
   snapshot: Snapshot,
-  schema: {
-    safeParse(value: unknown): { success: boolean; data?: T; error?: { issues: { message: string }[] } };
-  },
-): Checked<T> => {
+  schema: z.ZodType<unknown>,
+): Checked => {
   const { sheet, row, column } = area;
   const cell = cellAt(snapshot, sheet, row, column);
   const parsed = schema.safeParse(cell.value);
-  if (parsed.success && cell.error === undefined)
-    return parsed.data === undefined ? {} : { value: parsed.data };
+  if (parsed.success && cell.error === undefined) return { value: parsed.data };
   const where = `${cellWords(sheet, row, column)} (${label})`;
   const sentence = cellSentence(where, cell, parsed.error?.issues[0]?.message ?? 'a value');
   return { problem: { place: form.place, sheet, row, column, sentence } };
 };
 
-const readLine = (form: Form, line: Line, snapshot: Snapshot) => {
+const readUnit = (form: Form, line: Line, holds: Measure, snapshot: Snapshot): Checked => {
+  const area = areaNamed(snapshot, unitName(line) ?? '');
+  return area ? checked(form, `${line.label}, unit`, area, snapshot, unitCell(unitKind(holds.of))) : {};
+};
+
+const readLine = (form: Form, line: Line, snapshot: Snapshot, measures: System) => {
+  const { holds } = line;
+  if (!holds) return { value: undefined, problems: [] };
   const area = areaNamed(snapshot, line.name);
-  if (!area) return { value: {}, problems: [] };
-  const cell = cellAt(snapshot, area.sheet, area.row, area.column);
-  const worked = line.formula !== undefined && cell.formula !== undefined;
-  const value: Checked<unknown> = worked ? {} : checked(form, line.label, area, snapshot, line.schema);
-  const unitArea = line.unit?.kind === 'chosen' ? areaNamed(snapshot, line.unit.name) : undefined;
-  const unit: Checked<string> =
-    line.unit?.kind === 'chosen' && unitArea
-      ? checked(form, `${line.label}, unit`, unitArea, snapshot, unitCell(line.unit.family))
-      : {};
+  const cell = area ? cellAt(snapshot, area.sheet, area.row, area.column) : undefined;
+  const unit = holds.kind === 'measure' ? readUnit(form, line, holds, snapshot) : {};
+  const schema =
+    holds.kind === 'measure'
+      ? number(rangeBeside(holds, unit.value as string | undefined)).schema
+      : holds.schema;
+  const worked = line.formula !== undefined && cell?.formula !== undefined;
+  const value =
+    !area || worked
+      ? { value: schema.safeParse(null).data }
+      : checked(form, line.label, area, snapshot, schema);
   return {
-    value: {
-      ...(value.value === undefined ? {} : { value: value.value }),
-      ...(unit.value === undefined ? {} : { unit: unit.value }),
-    },
+    // While the sheet has no unit, the one that a new sheet would start with.
+    value:
+      holds.kind === 'measure'
+        ? { value: value.value, unit: unit.value ?? startOf(line, measures).unit }
+        : (value.value ?? schema.safeParse(null).data),
     // A unit is not missed while there is nothing for it to measure.
-    problems: [value.problem, isEmpty(cell) ? undefined : unit.problem].filter(
+    problems: [value.problem, cell === undefined || isEmpty(cell) ? undefined : unit.problem].filter(
       (problem) => problem !== undefined,
     ),
   };
@@ -79,9 +90,9 @@ const readLine = (form: Form, line: Line, snapshot: Snapshot) => {
 const lostLines = (form: Form, snapshot: Snapshot): Problem[] => {
   const areas = lineAreas(form, snapshot);
   const [any] = Object.values(areas);
-  const lost = form.lines.filter((line) => areas[line.key] === undefined && line.formula === undefined);
+  const lost = linesOf(form).filter(([key, line]) => areas[key] === undefined && line.formula === undefined);
   if (!form.complete || !any) return [];
-  return lost.map(({ label }) => ({
+  return lost.map(([, { label }]) => ({
     place: form.place,
     sheet: any.sheet,
     row: any.row,
@@ -89,13 +100,23 @@ const lostLines = (form: Form, snapshot: Snapshot): Problem[] => {
   }));
 };
 
-/** The lines of a form as typed values, and what could not be read. */
-export const readForm = (form: Form, snapshot: Snapshot): FormRead => {
-  if (!hasForm(form, snapshot)) return { found: false, values: {}, problems: [] };
-  const lines = form.lines.map((line) => [line.key, readLine(form, line, snapshot)] as const);
+/**
+ * The lines of a form as typed values, and what could not be read. A form that the workbook has not reads as blank.
+ *
+ * @param measures whose units stand in where the sheet has none
+ */
+export const readForm = <L extends Lines>(
+  form: Form<L>,
+  snapshot: Snapshot,
+  measures: System = 'metric',
+): FormRead<Form<L>> => {
+  const found = hasForm(form, snapshot);
+  const lines = linesOf(form).flatMap(([key, line]) =>
+    line.holds ? [[key, readLine(form, line, snapshot, measures)] as const] : [],
+  );
   return {
-    found: true,
-    values: Object.fromEntries(lines.map(([key, { value }]) => [key, value])),
-    problems: [...lostLines(form, snapshot), ...lines.flatMap(([, { problems }]) => problems)],
+    found,
+    row: Object.fromEntries(lines.map(([key, { value }]) => [key, value])) as FormRow<Form<L>>,
+    problems: found ? [...lostLines(form, snapshot), ...lines.flatMap(([, { problems }]) => problems)] : [],
   };
 };

@@ -1,9 +1,20 @@
-import { knownUnits, type System } from '../../core';
+import { knownUnits, type Family, type System } from '../../core';
 import type { Area, CellInput, Edit } from '../change';
+import type { Measure } from '../fields/holds';
+import { unitKind } from '../fields/usualUnits';
 import type { Snapshot } from '../port';
 import { areaNamed, cellAt, labelOf } from '../snapshot';
 import { write, type Draft } from './edits';
-import { FORM_HEADERS, FORM_WIDTHS, type Line, type LineValue } from './form';
+import {
+  FORM_HEADERS,
+  FORM_WIDTHS,
+  linesOf,
+  offered,
+  startOf,
+  unitName,
+  type Line,
+  type LineValue,
+} from './form';
 import type { FormSite } from './formSite';
 import { inputOf } from './table';
 import { sameFormula } from '../formula/sameFormula';
@@ -38,23 +49,20 @@ const makeHeading = ({ form, sheet, header }: FormSite, draft: Draft): void => {
 const makeLine = (site: FormSite, line: Line, measures: System, draft: Draft): void => {
   const area = site.cells[line.name]!;
   const { sheet, row, column } = area;
-  const start = line.start?.[measures];
-  const unit = line.unit?.kind === 'fixed' ? line.unit.words : (start?.unit ?? null);
+  const { value, unit } = startOf(line, measures);
+  const list = offered(line.holds);
   draft.values.push(write(sheet, row, column - 1, [[line.label]]));
   draft.values.push(write(sheet, row, column + 2, [[line.what]]));
   draft.looks.push({ kind: 'style', area, style: line.formula ? 'computed' : 'input' });
   draft.looks.push({ kind: 'style', area: { ...area, column: column + 2 }, style: 'note' });
   if (line.format) draft.looks.push({ kind: 'format', area, format: line.format });
-  if (line.list)
-    draft.looks.push({ kind: 'list', area, source: line.list, message: `Choose ${line.list.join(' or ')}.` });
-  if (!line.formula && start?.value !== undefined)
-    draft.values.push(write(sheet, row, column, [[start.value]]));
-  if (unit !== null) draft.values.push(write(sheet, row, column + 1, [[unit]]));
+  if (list) draft.looks.push({ kind: 'list', area, ...list });
+  if (!line.formula && value !== undefined) draft.values.push(write(sheet, row, column, [[value]]));
+  if (unit !== undefined) draft.values.push(write(sheet, row, column + 1, [[unit]]));
 };
 
-const makeUnit = (site: FormSite, line: Line, draft: Draft): void => {
-  if (line.unit?.kind !== 'chosen') return;
-  const { name, family } = line.unit;
+const makeUnit = (site: FormSite, name: string, { of }: Measure, draft: Draft): void => {
+  const family = unitKind(of) as Family;
   const area = site.cells[name]!;
   const message = `Choose a unit of ${family}. The value is not converted.`;
   draft.looks.push(
@@ -99,23 +107,24 @@ export const writeForm = (
   draft: Draft,
 ): void => {
   if (site.fresh) makeHeading(site, draft);
-  for (const line of site.form.lines) {
+  for (const [key, line] of linesOf(site.form)) {
     const missing = site.missing.includes(line);
     const area = site.cells[line.name]!;
     if (missing) {
       makeLine(site, line, measures, draft);
       draft.names.push({ kind: 'name', name: line.name, area });
     }
-    if (line.unit?.kind === 'chosen') {
-      const lost = missing || areaNamed(snapshot, line.unit.name) === undefined;
-      if (lost) makeUnit(site, line, draft);
-      const unit = wish[line.key]?.unit;
-      const unitArea = site.cells[line.unit.name]!;
+    const unitCell = unitName(line);
+    if (unitCell !== undefined && line.holds?.kind === 'measure') {
+      const lost = missing || areaNamed(snapshot, unitCell) === undefined;
+      if (lost) makeUnit(site, unitCell, line.holds, draft);
+      const unit = wish[key]?.unit;
+      const unitArea = site.cells[unitCell]!;
       const now = labelOf(cellAt(snapshot, unitArea.sheet, unitArea.row, unitArea.column));
       if (unit !== undefined && (missing || unit !== now))
         draft.values.push(write(unitArea.sheet, unitArea.row, unitArea.column, [[unit]]));
     }
-    const input = valueFor(site, line, snapshot, places, wish[line.key]);
+    const input = valueFor(site, line, snapshot, places, wish[key]);
     if (input === undefined || (!missing && same(snapshot, area, input))) continue;
     const edit = write(area.sheet, area.row, area.column, [[input]]);
     if (typeof input === 'object' && input !== null) draft.formulas.push(edit);

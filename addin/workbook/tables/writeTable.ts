@@ -4,6 +4,7 @@ import type { Snapshot } from '../port';
 import { areaNamed, cellAt, labelOf } from '../snapshot';
 import { write, writeColumn, type Draft } from './edits';
 import { headerArea, type Site } from './site';
+import { offered } from './form';
 import { inputOf, isComputed, isOfNumbers, type Table } from './table';
 import { sameFormula } from '../formula/sameFormula';
 import { columnArea, fillTemplate, type Places } from './template';
@@ -72,8 +73,9 @@ const looksOf = (site: Site, places: Places, key: string, row: number, rows: num
   const area: Area = { sheet: site.sheet, row, column: site.columns[key]!, rows, columns: 1 };
   const edits: Edit[] = [{ kind: 'style', area, style: isComputed(column) ? 'computed' : 'input' }];
   if (column.format) edits.push({ kind: 'format', area, format: column.format });
-  if (!isComputed(column) && column.list) {
-    const { source, message } = column.list;
+  const list = isComputed(column) ? undefined : (column.list ?? offered(column.holds));
+  if (list) {
+    const { source, message } = list;
     const entries = 'table' in source ? columnArea(places, source.table, source.column) : source;
     edits.push({ kind: 'list', area, source: entries, message });
   }

@@ -1,9 +1,10 @@
 import { nameKey, SIZE_CLASSES, type System } from '../../core';
 import type { Change } from '../change';
+import { usualUnit } from '../fields/usualUnits';
 import type { Garden } from '../garden';
 import type { Snapshot } from '../port';
 import { readGarden } from '../readGarden';
-import { DOSE_UNIT, DOSES } from '../sheets/defaults';
+import { DOSES } from '../sheets/startingDoses';
 import { gardenSheets } from '../sheets/gardenSheets';
 import { placeSheets, type BuiltSheets } from '../tables/buildSheets';
 import { checkWishes } from '../tables/checkWishes';
@@ -78,7 +79,7 @@ export const gardenEdits = (snapshot: Snapshot, wish: GardenWish): BuiltSheets =
       beds: withRows(beds, bedsToAdd(garden, planted, [...(beds?.add ?? []), ...(beds?.set ?? [])])),
       doses: {
         ...withRows(doses, dosesToAdd(garden, measures, sizes)),
-        heads: { ...(garden.has.doses ? {} : { unit: DOSE_UNIT[measures] }), ...doses?.heads },
+        heads: { ...(garden.has.doses ? {} : { unit: usualUnit(measures, 'dose') }), ...doses?.heads },
       },
     },
   };

@@ -2,6 +2,11 @@ import type { System } from '../../core';
 import type { Change } from '../change';
 import type { Bed, Dose, Settings } from '../garden';
 import type { Snapshot } from '../port';
+import { bedsTable } from '../sheets/beds';
+import { dosesTable } from '../sheets/doses';
+import { settingsForm } from '../sheets/settings';
+import { lineValues } from '../tables/form';
+import { rowCells, wholeRow } from '../tables/table';
 import { gardenChange } from './gardenChange';
 
 /** Writes doses; size classes that are not named keep theirs. The numbers are in the unit, which is not converted. */
@@ -15,22 +20,22 @@ export const keepDoses = (
     measures,
     tables: {
       doses: {
-        set: kept.doses.map(({ sizeClass, dose }) => ({ sizeClass, dose })),
+        set: kept.doses.map((dose) => wholeRow(dosesTable, dose)),
         ...(kept.unit === undefined ? {} : { heads: { unit: kept.unit } }),
       },
     },
   });
 
-/** Writes the walk: place and station of the beds that are named. */
+/** Writes what is given of the beds that are named. */
 export const keepBeds = (
   snapshot: Snapshot,
-  beds: readonly Pick<Bed, 'bed' | 'walk' | 'station'>[],
+  beds: readonly (Pick<Bed, 'bed'> & Partial<Bed>)[],
   measures: System,
 ): Change =>
   gardenChange(snapshot, {
     title: 'Keep the walk',
     measures,
-    tables: { beds: { set: beds.map(({ bed, walk, station }) => ({ bed, walk, station })) } },
+    tables: { beds: { set: beds.map((bed) => rowCells(bedsTable, bed)) } },
   });
 
 /** Writes the settings that are given. */
@@ -38,7 +43,5 @@ export const keepSettings = (snapshot: Snapshot, kept: Partial<Settings>, measur
   gardenChange(snapshot, {
     title: 'Keep the settings',
     measures: kept.measures ?? measures,
-    forms: {
-      settings: Object.fromEntries(Object.entries(kept).map(([key, value]) => [key, { value }])),
-    },
+    forms: { settings: lineValues(settingsForm, kept) },
   });

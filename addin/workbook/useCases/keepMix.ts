@@ -3,7 +3,9 @@ import type { Change } from '../change';
 import type { MixRow, Product } from '../garden';
 import type { Snapshot } from '../port';
 import { mixTable } from '../sheets/mix';
+import { productsTable } from '../sheets/products';
 import { readTable } from '../tables/readTable';
+import { rowCells, wholeRow } from '../tables/table';
 import type { TableWish } from '../tables/writeTable';
 import { gardenChange } from './gardenChange';
 
@@ -11,30 +13,15 @@ import { gardenChange } from './gardenChange';
 export type KeptProduct = Omit<Product, 'row'> & { readonly row?: number };
 export type KeptMixRow = Omit<MixRow, 'row'>;
 
-const productRow = ({ greatestRate, pack, ...product }: KeptProduct): Readonly<Record<string, unknown>> => ({
-  name: product.name,
-  form: product.form,
-  density: product.density,
-  N: product.N,
-  P2O5: product.P2O5,
-  K2O: product.K2O,
-  Fe: product.Fe,
-  greatestRate: greatestRate?.value,
-  greatestRateUnit: greatestRate?.unit,
-  solubility: product.solubility,
-  pack: pack?.value,
-  packUnit: pack?.unit,
-  price: product.price,
-});
-
-const productsWish = (products: readonly KeptProduct[]): TableWish => ({
-  set: products.filter(({ row }) => row === undefined).map(productRow),
-  cells: products.flatMap((product) =>
-    product.row === undefined
-      ? []
-      : Object.entries(productRow(product)).map(([key, value]) => ({ row: product.row!, key, value })),
-  ),
-});
+const productsWish = (products: readonly KeptProduct[]): TableWish => {
+  const rows = products.map(({ row, ...product }) => ({ row, cells: wholeRow(productsTable, product) }));
+  return {
+    set: rows.filter(({ row }) => row === undefined).map(({ cells }) => cells),
+    cells: rows.flatMap(({ row, cells }) =>
+      row === undefined ? [] : Object.entries(cells).map(([key, value]) => ({ row, key, value })),
+    ),
+  };
+};
 
 /** Products of the sheet that the mix no longer has lose their rate and keep their row. */
 const mixWish = (snapshot: Snapshot, name: string | undefined, rows: readonly KeptMixRow[]): TableWish => {
@@ -42,7 +29,7 @@ const mixWish = (snapshot: Snapshot, name: string | undefined, rows: readonly Ke
   const { rows: known } = readTable(mixTable, snapshot);
   const gone = known.filter(({ product, rate }) => rate !== undefined && !wanted.has(nameKey(product)));
   return {
-    set: rows.map(({ product, rate }) => ({ product, rate: rate.value, rateUnit: rate.unit })),
+    set: rows.map((row) => rowCells(mixTable, row)),
     cells: gone.map(({ row }) => ({ row, key: 'rate', value: undefined })),
     ...(name === undefined ? {} : { heads: { name } }),
   };

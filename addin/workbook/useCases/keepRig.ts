@@ -1,35 +1,14 @@
 import type { System } from '../../core';
 import type { Change } from '../change';
-import type { Entry, RigSheet, TimedBuckets } from '../garden';
+import type { Entry } from '../fields/holds';
+import type { Garden } from '../garden';
 import type { Snapshot } from '../port';
+import { rigForm } from '../sheets/rig';
 import { timedBucketsTable } from '../sheets/timedBuckets';
-import type { LineValue } from '../tables/form';
+import { lineValues } from '../tables/form';
 import { locateTable } from '../tables/site';
-import type { FormWish } from '../tables/writeForm';
 import type { TableWish } from '../tables/writeTable';
 import { gardenChange } from './gardenChange';
-
-const lineOf = (entry: Entry): LineValue => ({
-  value: entry.value,
-  ...(entry.unit === '' ? {} : { unit: entry.unit }),
-});
-
-const rigLines = (rig: RigSheet): FormWish => ({
-  barrel: lineOf(rig.barrel),
-  fillLine: { value: rig.fillLine },
-  heel: lineOf(rig.heel),
-  flow: lineOf(rig.flow),
-  tapFlow: lineOf(rig.tapFlow),
-  hoseLength: lineOf(rig.hoseLength),
-  hoseBore: lineOf(rig.hoseBore),
-  hoseHolds: lineOf(rig.hoseHolds),
-  betweenPlants: { value: rig.betweenPlants },
-  wandStaysOpen: { value: rig.wandStaysOpen },
-  countStep: { value: rig.countStep },
-  emptyWeight: lineOf(rig.emptyWeight),
-  premixTime: { value: rig.premixTime },
-  moveTime: { value: rig.moveTime },
-});
 
 /** The times take the first rows of their table; times below them are taken out, remarks stay. */
 const timesWish = (snapshot: Snapshot, times: readonly number[]): TableWish => {
@@ -49,21 +28,25 @@ const timesWish = (snapshot: Snapshot, times: readonly number[]): TableWish => {
  */
 export const keepRig = (
   snapshot: Snapshot,
-  kept: { readonly rig: RigSheet; readonly timedBuckets: TimedBuckets },
+  kept: Pick<Garden, 'rig' | 'timedBuckets'>,
   measures: System,
 ): Change =>
   gardenChange(snapshot, {
     title: 'Keep the rig',
     measures,
-    forms: { rig: { ...rigLines(kept.rig), bucket: lineOf(kept.timedBuckets.bucket) } },
-    tables: { timedBuckets: timesWish(snapshot, kept.timedBuckets.seconds) },
+    forms: { rig: lineValues(rigForm, kept.rig) },
+    tables: { timedBuckets: timesWish(snapshot, kept.timedBuckets) },
   });
 
 /** Writes the timed buckets and lets the flow follow from them; the rest of the rig stays. */
-export const keepTimedBuckets = (snapshot: Snapshot, kept: TimedBuckets, measures: System): Change =>
+export const keepTimedBuckets = (
+  snapshot: Snapshot,
+  { bucket, seconds }: { readonly bucket: Entry; readonly seconds: readonly number[] },
+  measures: System,
+): Change =>
   gardenChange(snapshot, {
     title: 'Keep the timed buckets',
     measures,
-    forms: { rig: { bucket: lineOf(kept.bucket), flow: { value: undefined } } },
-    tables: { timedBuckets: timesWish(snapshot, kept.seconds) },
+    forms: { rig: { ...lineValues(rigForm, { bucket }), flow: { value: undefined } } },
+    tables: { timedBuckets: timesWish(snapshot, seconds) },
   });
