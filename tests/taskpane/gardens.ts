@@ -1,5 +1,6 @@
 import type { Garden } from '../../addin/workbook/garden';
 import { startState, type PaneState } from '../../taskpane/state';
+import { blankRig } from '../workbook/blankRig';
 
 /** A garden as its sheets hold it, ready to feed: 100 large bushes and 40 potted miniatures, in two beds. */
 export const readyGarden: Garden = {
@@ -34,12 +35,10 @@ export const readyGarden: Garden = {
     { row: 6, sizeClass: 'Potted miniature', dose: 0.25 },
   ],
   rig: {
+    ...blankRig,
     barrel: { value: 60, unit: 'gal' },
     fillLine: 1,
     heel: { value: 0, unit: 'gal' },
-    hoseLength: { unit: 'ft' },
-    hoseBore: { unit: 'in' },
-    hoseHolds: { unit: 'gal' },
     flow: { value: 2.5, unit: 'gal/min' },
     bucket: { value: 2, unit: 'gal' },
     tapFlow: { value: 5, unit: 'gal/min' },

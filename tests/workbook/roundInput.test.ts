@@ -2,16 +2,17 @@ import { describe, expect, test } from 'vitest';
 import type { Refusal, RoundInput } from '../../addin/core';
 import type { Bed, Garden, MixRow, Plant, Product, RigSheet } from '../../addin/workbook/garden';
 import { roundInput } from '../../addin/workbook/roundInput';
+import { blankRig } from './blankRig';
 import { walkOf } from '../../addin/workbook/walk';
 
 const GALLON = 3.785411784;
 
 const RIG: RigSheet = {
+  ...blankRig,
   barrel: { value: 60, unit: 'gal' },
   heel: { value: 2, unit: 'qt' },
   hoseLength: { value: 50, unit: 'ft' },
   hoseBore: { value: 0.625, unit: 'in' },
-  hoseHolds: { unit: 'gal' },
   flow: { value: 2.6, unit: 'gal/min' },
   bucket: { value: 2, unit: 'gal' },
   tapFlow: { value: 18, unit: 'L/min' },
