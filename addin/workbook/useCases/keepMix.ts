@@ -10,7 +10,7 @@ import type { TableWish } from '../tables/writeTable';
 import { gardenChange } from './gardenChange';
 
 /** A product to keep; with its row it is written there, and may have another name. */
-export type KeptProduct = Omit<Product, 'row'> & { readonly row?: number };
+export type KeptProduct = Pick<Product, 'name' | 'form'> & Partial<Product>;
 export type KeptMixRow = Omit<MixRow, 'row'>;
 
 const productsWish = (products: readonly KeptProduct[]): TableWish => {
