@@ -20,7 +20,7 @@ from com.sun.star.task import XInteractionApprove, XInteractionHandler
 from com.sun.star.ucb import XCommandEnvironment
 
 import dressed
-from driven import cells_of, document, named, service, sheet_of, state
+from driven import cell_at, cells_of, document, named, service, sheet_of, state
 from screenReader import Panel
 
 
@@ -133,6 +133,11 @@ def first_sheet(request):
 def put(request):
     """Formulas in Calc's own English, or numbers and texts as a user types them."""
     cells_of(request).setFormulaArray(tuple(tuple(line) for line in request["formulas"]))
+
+
+def type_in(request):
+    """A number, a text, or a formula in Calc's own English."""
+    cell_at(request).setFormula(str(request["typed"]))
 
 
 def put_values(request):
@@ -294,6 +299,15 @@ def unprotect(request):
 
 def rename_sheet(request):
     sheet_of(request).Name = request["to"]
+
+
+def add_sheet(request):
+    sheets = document(request).Sheets
+    sheets.insertNewByName(request["sheet"], sheets.Count)
+
+
+def move_sheet(request):
+    document(request).Sheets.moveByName(request["sheet"], request["to"])
 
 
 def insert_rows(request):

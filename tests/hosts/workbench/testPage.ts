@@ -69,6 +69,12 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     failing = command;
   },
   renameSheet: (from: string, to: string) => void sheet(from).setName(to),
+  addSheet: (name: string) => void openBook(grid).insertSheet(name),
+  moveSheet: (name: string, to: number) => void openBook(grid).moveSheet(sheet(name), to),
+  type: (name: string, row: number, column: number, typed: string | number) =>
+    void sheet(name)
+      .getRange(row, column)
+      .setValue(typeof typed === 'string' && typed.startsWith('=') ? { f: typed } : typed),
   insertRows: (name: string, at: number, count: number) => void sheet(name).insertRows(at, count),
   deleteRows: (name: string, at: number, count: number) => void sheet(name).deleteRows(at, count),
   insertColumns: (name: string, at: number, count: number) => void sheet(name).insertColumns(at, count),

@@ -1,0 +1,53 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+
+import type { Workbook } from '../../../addin/workbook/port';
+import { createPane } from '../../../taskpane/pane';
+import { stepsOn } from '../../taskpane/goingOn';
+import { growerAt } from '../../taskpane/grower';
+import { earlierFiles, keptIn, placeIn } from '../../workbook/earlierFiles';
+import { savedBook } from '../../workbook/savedBook';
+import { cellsIn, leftIn } from '../../workbook/stillThere';
+import { openTestPage, type TestPage } from './openTestPage';
+
+let bench: TestPage;
+const grid: Workbook = {
+  outline: () => bench.call('outline'),
+  read: (areas) => bench.call('read', areas),
+  apply: (change) => bench.call('apply', change),
+};
+
+beforeAll(async () => {
+  bench = await openTestPage();
+});
+afterAll(() => bench?.close());
+
+describe.each(earlierFiles(['xlsx']))('$name, opened in the grid', (file) => {
+  test('goes on to one more line of the log, and nothing of it is lost when it is saved', async () => {
+    const bytes = readFileSync(file.path);
+    const kept = keptIn(file);
+    const opened = await cellsIn(await savedBook(bytes));
+    expect(await bench.call('openFile', `${file.garden}.xlsx`, bytes.toString('base64'))).toEqual([]);
+    expect(await leftIn(grid, opened, kept.own)).toEqual({ lost: [], unread: [], kept });
+
+    const pane = createPane(grid, { today: () => '2026-06-07', measures: 'US' });
+    await pane.dispatch({ kind: 'workbookChanged' });
+    const gardener = {
+      ...growerAt(pane),
+      type: async (place: string, typed: string | number) => {
+        const { sheet, row, column } = placeIn(place);
+        await bench.call('type', sheet, row, column, typed);
+        await pane.dispatch({ kind: 'workbookChanged' });
+      },
+    };
+    const steps = stepsOn(kept, keptIn({ ...file, garden: 'inventory' }));
+    for (const step of steps) await step.does(gardener, opened);
+    const saved = await savedBook(Buffer.from((await bench.call('saveFile')) as string, 'base64'));
+    expect(await leftIn(saved, opened, kept.own)).toEqual({
+      lost: steps.flatMap(({ changes }) => changes).map((end) => expect.stringMatching(end)),
+      unread: [],
+      kept: steps.at(-1)!.kept,
+    });
+    expect(bench.troubles).toEqual([]);
+  });
+});
