@@ -7,13 +7,18 @@ import { ensurePackages } from './dependencies.mjs';
 ensurePackages();
 const [shape] = process.argv.slice(2);
 if (shape === undefined || !/^[\w-]+$/.test(shape)) {
-  console.error('Say under which name: npm run earlier before-the-live-card');
+  console.error('Say under which name: npm run earlier before-live-card');
   process.exit(1);
 }
 const { ensurePrograms } = await import('./programs.mjs');
 ensurePrograms(['chromium', 'soffice', 'uno']);
 const { importTypeScript } = await import('./typescript.mjs');
 const { makeEarlier } = await importTypeScript('tests/hosts/earlier/makeEarlier.ts');
-await makeEarlier(shape, (line) => console.log(line));
+try {
+  await makeEarlier(shape, (line) => console.log(line));
+} catch (error) {
+  console.error(error.message);
+  process.exitCode = 1;
+}
 // The programs that were driven are ended; what is left of their pipes does not keep this one.
-process.exit(0);
+process.exit();

@@ -1,6 +1,8 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
+import { format, resolveConfig } from 'prettier';
 
 import { fillAll, keepTheMix, keepTheRig, makeTheCard, writeTheLog } from '../../taskpane/grower';
 import { EARLIER, KEPT, type OwnCells } from '../../workbook/earlierFiles';
@@ -55,15 +57,8 @@ const makeIn = async (program: Program): Promise<OwnCells> => {
   return own;
 };
 
-/**
- * Saves the gardens as the program of today saves them, from the workbench and from Calc, and tells beside them what
- * is in them.
- *
- * @param shape the folder, named after what is about to change
- */
-export const makeEarlier = async (shape: string, print: (line: string) => void): Promise<void> => {
-  const folder = join(EARLIER, shape);
-  mkdirSync(folder, { recursive: true });
+/** Saves all gardens from each program into a folder, and tells in it what they hold. */
+const saveGardens = async (folder: string, print: (line: string) => void): Promise<void> => {
   const owns: OwnCells[] = [];
   for (const open of [workbench, calc]) {
     const program = await open(folder);
@@ -72,14 +67,36 @@ export const makeEarlier = async (shape: string, print: (line: string) => void):
     } finally {
       await program.end();
     }
-    print(`${shape}: saved by ${open.name}`);
+    print(`Saved from ${open.name}`);
   }
   const [own = {}, ...others] = owns;
   if (!others.every((other) => isDeepStrictEqual(other, own)))
     throw new Error('The programs do not have the user’s own cells in the same places.');
-  const kept = {
-    ...GARDENS,
-    'own-columns': { ...GARDENS['own-columns'], own: { ...GARDENS['own-columns'].own, ...own } },
-  };
-  writeFileSync(join(folder, KEPT), `${JSON.stringify(kept, null, 2)}\n`);
+  const worked = GARDENS['own-columns'];
+  const told = { ...GARDENS, 'own-columns': { ...worked, own: { ...worked.own, ...own } } };
+  const style = await resolveConfig(EARLIER);
+  writeFileSync(
+    join(folder, KEPT),
+    await format(JSON.stringify(told, null, 2), { ...style, parser: 'json' }),
+  );
+};
+
+/**
+ * Keeps the gardens as the program of today saves them, from the workbench and from Calc, with what is in them told
+ * beside them.
+ *
+ * @param shape a new folder, named after what the program is before
+ * @throws Error where the folder is there already: what an earlier program saved is never made again
+ */
+export const makeEarlier = async (shape: string, print: (line: string) => void): Promise<void> => {
+  const kept = join(EARLIER, shape);
+  if (existsSync(kept))
+    throw new Error(`There are gardens under “${shape}” already, as the program was then. Use another name.`);
+  const folder = mkdtempSync(join(tmpdir(), 'wandcount-earlier-'));
+  try {
+    await saveGardens(folder, print);
+    cpSync(folder, kept, { recursive: true });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 };
