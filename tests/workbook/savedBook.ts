@@ -4,7 +4,7 @@ import { CellValueType, type ICellData } from '@univerjs/core';
 import { gridContent } from '../../addin/hosts/workbench/files/cellContent';
 import { fileAreas } from '../../addin/hosts/workbench/files/fileAreas';
 import type { CellInput, CellValue, Edit } from '../../addin/workbook/change';
-import { feedSpelling } from '../../addin/workbook/feedSpelling';
+import { feedSpelling } from '../../addin/workbook/formula/feedSpelling';
 import { memoryWorkbook, type MemoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import { areaOfReference } from '../../addin/workbook/references';
 

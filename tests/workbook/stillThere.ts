@@ -54,7 +54,7 @@ const readAsKept = async (
         .map(({ sizeClass, dose }) => [sizeClass, dose ?? 0]),
     ),
     ...(barrel === '' ? {} : { barrel }),
-    seconds: garden.timedBuckets.seconds,
+    seconds: garden.timedBuckets,
     products: garden.products.map(
       ({ name, form, greatestRate }) => [name, form, measured(greatestRate)] as const,
     ),

@@ -178,11 +178,11 @@ export const cardChecks = (context: CardContext): PageCell[] => {
         work.check(index, of),
       );
       const earlier = index === 0 ? '""' : at(work.check(index - 1, 'says'));
-      const text = `IF(${earlier}<>"",${earlier},IF(${at(must!)},${at(sentence!)},""))`;
+      const text = `IF(${earlier}<>"",${earlier},IF(${at(must!)}=1,${at(sentence!)},""))`;
       return [
         place(sentence!.row, sentence!.column, formula(says), 'computed'),
         // What cannot be looked up any more has changed.
-        place(must!.row, must!.column, formula(`IFERROR(${bad},TRUE)`), 'computed'),
+        place(must!.row, must!.column, formula(`IFERROR(IF(${bad},1,0),1)`), 'computed'),
         place(said!.row, said!.column, formula(text), 'computed'),
       ];
     }),

@@ -99,14 +99,14 @@ const formulas = (
     pack: inProducts(products.pack),
     packUnit: inProducts(products.packUnit),
     changed:
-      `OR(NOT(${of('rate')}>0),TRIM(${inProducts(products.form)})<>${quoted(one.form)},` +
-      `ABS(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')})-1)>1E-9)`,
+      `IF(OR(NOT(${of('rate')}>0),TRIM(${inProducts(products.form)})<>${quoted(one.form)},` +
+      `ABS(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')})-1)>1E-9),1,0)`,
     over:
-      `AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
-      `OR(${at(work.reason)}="",${of('rate')}>${of('madeRate')}*(1+1E-9)))`,
+      `IF(AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
+      `OR(${at(work.reason)}="",${of('rate')}>${of('madeRate')}*(1+1E-9))),1,0)`,
     fault:
-      `IFERROR(IF(${of('changed')},"is not as it was",IF(${gone},"has lost its label's rate",` +
-      `IF(${of('over')},"is above the label",""))),"is not as it was")`,
+      `IFERROR(IF(${of('changed')}=1,"is not as it was",IF(${gone},"has lost its label's rate",` +
+      `IF(${of('over')}=1,"is above the label",""))),"is not as it was")`,
     instead: `IF(${says}="","",IF(${of('fault')}="","make the card again",${of('fault')}&": make again"))`,
   };
 };

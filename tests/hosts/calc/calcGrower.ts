@@ -1,4 +1,4 @@
-import type { NativeView, Piece } from '../../../addin/hosts/calc/pieces';
+import type { NativeView, Piece } from '../../../addin/hosts/calc/wire/pieces';
 import type { PaneEvent } from '../../../taskpane/view';
 import type { Grower } from '../../taskpane/grower';
 import type { Office } from './office';

@@ -1,5 +1,5 @@
 import { cellAddress } from '../../../addin/workbook/address';
-import { CARD_ALL } from '../../../addin/workbook/card/cardNames';
+import { cardParts } from '../../../addin/workbook/card/cardNames';
 import { labelOf } from '../../../addin/workbook/snapshot';
 import type { OwnCells } from '../../workbook/earlierFiles';
 import { ROSES } from './garden';
@@ -60,7 +60,7 @@ export const workOnSheets = async (sheets: Sheets): Promise<OwnCells> => {
   await between('Products', 'Density, g/mL', ['Shop', 'Mill Lane', 'the harbour']);
   await between('Feed log', 'Notes', ['Weather', 'cloudy, 14 C']);
 
-  const card = (await sheets.workbook.outline()).names[CARD_ALL]!;
+  const card = cardParts(await sheets.workbook.outline()).at(-1)!;
   await type('Round card', 3, card.column + card.columns + 2, 'pump oil in the shed');
   await sheets.addSheet('Diary');
   await column('Diary', 0, 0, ['Diary', 'Pruned on 1 March', 'Aphids on Paper Kite', 17.5]);
