@@ -3,8 +3,7 @@ import { join } from 'node:path';
 
 import { root } from '../addin/build/paths.mjs';
 import type { Change } from '../addin/workbook/change';
-import type { Workbook } from '../addin/workbook/port';
-import { openTestPage } from '../tests/hosts/workbench/openTestPage';
+import { openTestPage, workbookIn } from '../tests/hosts/workbench/openTestPage';
 import { makeSample } from './makeSample';
 import { saveInCalc } from './saveInCalc';
 import { untidyList } from './untidyList';
@@ -33,11 +32,7 @@ const listChange = (): Change => {
 /** Builds the sample workbooks in the workbench's own grid, so that every formula has its value. */
 export const buildSamples = async (print: (line: string) => void): Promise<void> => {
   const page = await openTestPage();
-  const workbook: Workbook = {
-    outline: () => page.call('outline'),
-    read: (areas) => page.call('read', areas),
-    apply: (change) => page.call('apply', change),
-  };
+  const workbook = workbookIn(page);
   const sample = makeSample(workbook);
   const save = async (name: string) => {
     const base64: string = await page.call('saveFile');

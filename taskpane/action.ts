@@ -1,4 +1,5 @@
 import type { Change } from '../addin/workbook/change';
+import type { Workbook } from '../addin/workbook/port';
 
 import type { WhyNot } from './offer';
 import type { HostServices } from './services';
@@ -19,11 +20,13 @@ export interface Done {
 /** What long work may ask for while it runs. */
 export interface Work {
   readonly services: HostServices;
+  /** Reads what is too long to be read at every press. */
+  readonly read: Workbook['read'];
   /** Shows how far it is (a share of 1) and lets the host breathe; throws `Stopped` where the user pressed Stop. */
   step(text: string, share: number): Promise<void>;
 }
 
-/** A press of a button, from the state it was pressed in. */
+/** A press of a button, from the workbook as it was read for it and from what was typed when it was pressed. */
 export type Act = (state: PaneState, work: Work) => Done | Promise<Done>;
 
 /** What a button does, in the pane and wherever else a host puts one; it is refused where the pane does not offer it. */

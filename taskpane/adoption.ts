@@ -54,25 +54,12 @@ export const overridesFrom = ({ typed }: { readonly typed: Typed }): Overrides =
   };
 };
 
-const readOnce = (cells: ListSheet, overrides: Overrides): Adoption => {
+/** Reads the list as the user decided so far; a long one takes a second. */
+export const adoptionOf = ({ cells }: ChosenList, overrides: Overrides): Adoption => {
   const proposal = proposeAdoption(cells, overrides);
   const inventory = readList(cells, proposal);
   if (Object.keys(overrides.sizeClasses ?? {}).length === 0)
     return { proposal, inventory, asked: inventory.asked };
   const { asked } = readList(cells, { ...proposal, sizeClasses: {} });
   return { proposal, inventory, asked };
-};
-
-// A long list takes a second to read and is drawn many times: the last reading of each list is kept.
-const lastReading = new WeakMap<ListSheet, { readonly key: string; readonly adoption: Adoption }>();
-
-/** Reads the list as the user decided so far. */
-export const adoptionOf = (state: { readonly typed: Typed }, { cells }: ChosenList): Adoption => {
-  const overrides = overridesFrom(state);
-  const key = JSON.stringify(overrides);
-  const last = lastReading.get(cells);
-  if (last?.key === key) return last.adoption;
-  const adoption = readOnce(cells, overrides);
-  lastReading.set(cells, { key, adoption });
-  return adoption;
 };

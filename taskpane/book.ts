@@ -27,8 +27,7 @@ const ownSheets = ({ sheets, names, active }: Outline): PaneState['ownSheets'] =
 
 /** Reads the garden, its card and its log. A workbook without settings takes the measures of the user's locale. */
 export const readBook = async (workbook: Workbook, { measures }: HostServices): Promise<Book> => {
-  const outline = await workbook.outline();
-  const snapshot = await workbook.read([
+  const snapshot = await workbook.read((outline) => [
     ...gardenAreas(outline),
     ...cardAreas(outline),
     ...logAreas(outline),
@@ -38,9 +37,9 @@ export const readBook = async (workbook: Workbook, { measures }: HostServices): 
   return {
     snapshot,
     garden: garden.has.settings ? garden : { ...garden, settings: { ...garden.settings, measures } },
-    ownSheets: ownSheets(outline),
+    ownSheets: ownSheets(snapshot),
     card,
-    cardWaits: card === undefined && areaNamed(outline, CARD) !== undefined,
+    cardWaits: card === undefined && areaNamed(snapshot, CARD) !== undefined,
     log: readLog(snapshot),
   };
 };

@@ -1,5 +1,7 @@
 import type { ListCell } from '../addin/core';
-import type { CellState, Workbook } from '../addin/workbook/port';
+import type { Area } from '../addin/workbook/change';
+import type { CellState, Outline, SheetOutline } from '../addin/workbook/port';
+import { sheetNamed, usedArea } from '../addin/workbook/snapshot';
 
 import type { Work } from './action';
 import type { ChosenList } from './adoption';
@@ -17,10 +19,13 @@ const CELLS_AT_ONCE = 20_000;
 export const adopting = ({ garden, folds }: PaneState): boolean =>
   garden !== undefined && (!garden.has.plants || folds[AGAIN_FOLD] === true);
 
-/** The sheet to adopt: the one chosen, else the one that is open, else the longest; undefined where there is none. */
+/** The sheet to adopt: the one chosen, else the one shown, the one that is open, the longest; undefined where there is none. */
 export const sheetToAdopt = (state: PaneState): string | undefined => {
-  const { ownSheets } = state;
-  const guess = ownSheets.find(({ active }) => active) ?? [...ownSheets].sort((a, b) => b.rows - a.rows)[0];
+  const { ownSheets, list } = state;
+  const guess =
+    ownSheets.find(({ name }) => name === list?.sheet) ??
+    ownSheets.find(({ active }) => active) ??
+    [...ownSheets].sort((a, b) => b.rows - a.rows)[0];
   const chosen = textOf(state, SHEET_FIELD, guess?.name ?? '');
   return ownSheets.some(({ name }) => name === chosen) ? chosen : guess?.name;
 };
@@ -33,30 +38,41 @@ export const listWanted = (state: PaneState): string | undefined => {
   return isRead || sheet === state.listStopped ? undefined : sheet;
 };
 
+/** True where two readings of a list are the same. */
+export const isSameList = (one: ChosenList, other: ChosenList): boolean =>
+  JSON.stringify(one) === JSON.stringify(other);
+
 const listCell = ({ value, error }: CellState): ListCell => error ?? value;
 
+/** The next rows of a sheet. */
+const rowsFrom = (outline: Outline, sheet: string, row: number): Area[] => {
+  const used = usedArea(outline, sheet);
+  if (!used || row >= used.rows) return [];
+  const atOnce = Math.max(1, Math.floor(CELLS_AT_ONCE / used.columns));
+  return [{ ...used, row, rows: Math.min(atOnce, used.rows - row) }];
+};
+
 /**
- * Reads a sheet from A1 to its last cell, block by block.
+ * Reads a sheet from A1 to its last cell, block by block; from the top again where it grew or shrank meanwhile.
  *
  * @throws Stopped where the user stopped it
  */
-export const readChosenList = async (workbook: Workbook, sheet: string, work: Work): Promise<ChosenList> => {
-  const { sheets } = await workbook.outline();
-  const found = sheets.find(({ name }) => name === sheet);
-  const { rows = 0, columns = 0, merges = [] } = found ?? {};
-  const atOnce = Math.max(1, Math.floor(CELLS_AT_ONCE / Math.max(1, columns)));
-  const cells: ListCell[][] = [];
-  for (let row = 0; row < rows && columns > 0; row += atOnce) {
-    if (row > 0)
-      await work.step(
-        `Reading “${sheet}”: ${row.toLocaleString('en-US')} of ${rows.toLocaleString('en-US')} rows`,
-        row / rows,
-      );
-    const area = { sheet, row, column: 0, rows: Math.min(atOnce, rows - row), columns };
-    const snapshot = await workbook.read([area]);
-    for (const line of snapshot.blocks[0]?.cells ?? []) cells.push(line.map(listCell));
+export const readChosenList = async (sheet: string, { step, read }: Work): Promise<ChosenList> => {
+  let cells: ListCell[][] = [];
+  let before: SheetOutline | undefined;
+  for (;;) {
+    const snapshot = await read((outline) => rowsFrom(outline, sheet, cells.length));
+    const now = sheetNamed(snapshot, sheet);
+    if (before && JSON.stringify(before) !== JSON.stringify(now)) cells = [];
+    else for (const line of snapshot.blocks[0]?.cells ?? []) cells.push(line.map(listCell));
+    before = now;
+    const { rows = 0, merges = [] } = now ?? {};
+    const share = rows === 0 ? 1 : cells.length / rows;
+    const of = rows.toLocaleString('en-US');
+    // What is read of a long list is a second's work, too.
+    if (share < 1)
+      await step(`Reading “${sheet}”: ${cells.length.toLocaleString('en-US')} of ${of} rows`, share);
+    else if (rows * (now?.columns ?? 0) > CELLS_AT_ONCE) await step(`Looking through ${of} rows`, 1);
+    if (share >= 1) return { sheet, cells: { cells, merges } };
   }
-  // What is read of a long list is a second's work, too.
-  if (rows > atOnce) await work.step(`Looking through ${rows.toLocaleString('en-US')} rows`, 1);
-  return { sheet, cells: { cells, merges } };
 };

@@ -1,11 +1,13 @@
 import { withCardRetired } from '../addin/workbook/card/retireCard';
-import { WorkbookError, type Workbook } from '../addin/workbook/port';
+import { WorkbookError, WorkbookMoved, type Snapshot, type Workbook } from '../addin/workbook/port';
+import { isAsSeen, isContested } from '../addin/workbook/seen';
 
 import { refused, Stopped, type Action, type Done, type Work } from './action';
 import { actionNamed } from './actions/actionNamed';
 import { readBook } from './book';
 import { explainCell } from './cell/explainCell';
 import { listWanted, readChosenList } from './chosenList';
+import { withFacts } from './facts';
 import type { HostServices } from './services';
 import { isSection, startState, type PaneState } from './state';
 import { afterTyping } from './typing';
@@ -32,7 +34,7 @@ type Reading = 'book' | 'cell' | 'list';
  * @example createPane(workbook, { today: () => '2026-05-03', measures: 'US' }).view().section.title // 'Garden'
  */
 export const createPane = (workbook: Workbook, services: HostServices): Pane => {
-  let state = startState(services);
+  let state = withFacts(startState(services));
   let pressing = false;
   let stopAsked = false;
   let queue: Promise<void> = Promise.resolve();
@@ -40,7 +42,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
 
   const set = (next: PaneState): void => {
     const { section, folds, chosen } = state;
-    state = next;
+    state = withFacts(next, state);
     if (next.folds !== folds || next.chosen !== chosen || (next.chosen && next.section !== section))
       services.keepLook?.({ ...(next.chosen ? { section: next.section } : {}), folds: next.folds });
     for (const listener of listeners) listener();
@@ -50,6 +52,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
 
   const work: Work = {
     services,
+    read: (wanted) => workbook.read(wanted),
     step: async (text, share) => {
       set({ ...state, busy: { text, share, canStop: true } });
       await new Promise((resolve) => setTimeout(resolve, 0));
@@ -61,7 +64,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     const sheet = listWanted(state);
     if (sheet === undefined) return;
     try {
-      const list = await readChosenList(workbook, sheet, work);
+      const list = await readChosenList(sheet, work);
       set({ ...state, list, listStale: false });
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
@@ -70,13 +73,15 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     }
   };
 
+  const readSheets = async (): Promise<void> => {
+    const first = state.garden === undefined;
+    const book = await readBook(workbook, services);
+    set({ ...state, ...book, today: services.today(), calculating: services.calculating?.() ?? false });
+    if (first && !state.chosen) set({ ...state, section: firstSection(state) });
+  };
+
   const read = async (readings: readonly Reading[]): Promise<void> => {
-    if (readings.includes('book')) {
-      const first = state.garden === undefined;
-      const book = await readBook(workbook, services);
-      set({ ...state, ...book, today: services.today(), calculating: services.calculating?.() ?? false });
-      if (first && !state.chosen) set({ ...state, section: firstSection(state) });
-    }
+    if (readings.includes('book')) await readSheets();
     if (readings.includes('cell') && services.selected !== undefined) {
       const selected = await services.selected();
       const cell = selected && (await explainCell(workbook, selected));
@@ -103,33 +108,48 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     return done;
   };
 
-  const finish = async ({ says, tone, change, after = (same) => same }: Done): Promise<void> => {
+  const finish = async (
+    { says, tone, change, after = (same) => same }: Done,
+    seen?: Snapshot,
+  ): Promise<void> => {
     if (change !== undefined) {
       set({ ...state, busy: { text: change.title, canStop: false } });
-      await workbook.apply(state.snapshot === undefined ? change : withCardRetired(state.snapshot, change));
+      await workbook.apply(seen === undefined ? change : withCardRetired(seen, change), seen);
     }
     set(after(state));
-    if (change !== undefined) await read(['book', 'cell']);
+    await read(change === undefined ? [] : ['book', 'cell']);
     say(tone, says, change !== undefined && services.undo !== undefined);
   };
 
-  /** What was typed after the press is not part of it. */
-  const perform = async (action: Action, typed: PaneState['typed']): Promise<void> => {
+  /**
+   * Reads the sheets, then decides, then writes. Where they were edited in between, it begins once more, unless the edit
+   * is of a cell that would be written over. What was typed after the press is not part of it.
+   */
+  const perform = async (action: Action, typed: PaneState['typed'], before?: Snapshot): Promise<void> => {
+    await readSheets();
+    const pressed = withFacts({ ...state, typed }, state);
+    const { snapshot } = pressed;
+    const why = action.whyNot(pressed);
     try {
-      const pressed = { ...state, typed };
-      const why = action.whyNot(pressed);
-      await finish(why === undefined ? await action.act(pressed, work) : refused(why));
+      const done = why === undefined ? await action.act(pressed, work) : refused(why);
+      if (before && snapshot && done.change && isContested(done.change, before, snapshot))
+        throw new WorkbookMoved();
+      await finish(done, snapshot);
     } catch (error) {
+      if (error instanceof WorkbookMoved && !before) return perform(action, typed, snapshot);
       if (!(error instanceof Stopped)) throw error;
       say('warning', 'Stopped. Nothing was written.');
     }
   };
 
   const takeBack = async (): Promise<void> => {
-    const was = state.message?.text ?? '';
+    const { message, snapshot: written } = state;
+    await readSheets();
+    if (written && state.snapshot && !isAsSeen(written, state.snapshot))
+      return say('warning', 'The workbook was edited since. Take the last steps back with its own Undo.');
     await services.undo?.();
     await read(['book', 'cell']);
-    say('good', `Taken back: ${was}`);
+    say('good', `Taken back: ${message?.text ?? ''}`);
   };
 
   const open = (section: string): Promise<void> => {

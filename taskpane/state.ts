@@ -1,18 +1,36 @@
 import type { CardReading } from '../addin/workbook/card/readCard';
-import type { Garden } from '../addin/workbook/garden';
+import type { Garden, RoundOptions } from '../addin/workbook/garden';
 import type { LoggedRound } from '../addin/workbook/log/logRound';
 import type { Snapshot } from '../addin/workbook/port';
 
-import type { ChosenList } from './adoption';
+import type { Overrides } from '../addin/core';
+
+import type { Adoption, ChosenList } from './adoption';
 import { readLook } from './paneLook';
 import type { CellExplanation } from './cell/explainCell';
+import type { Planned } from './planning';
+import type { Missing, Preparing } from './sections/missing';
 import type { HostServices } from './services';
-import type { View } from './view';
+import type { StepState, View } from './view';
 
 export const SECTION_IDS = ['garden', 'rig', 'mix', 'round', 'log', 'tanks'] as const;
 export type SectionId = (typeof SECTION_IDS)[number];
 
 export const isSection = (id: string): id is SectionId => SECTION_IDS.some((known) => known === id);
+
+/** What follows from what the pane knows, worked out once a state. */
+export interface Facts {
+  /** How the stops before a round stand. */
+  readonly steps: Readonly<Record<Preparing, StepState>>;
+  /** What a round still needs before it is worth planning, in the order of the way. */
+  readonly missing: readonly Missing[];
+  /** The round as the sheets and the Round section have it; nothing is planned or refused while something is missing. */
+  readonly planned: Planned;
+  /** What the Round section added to the sheets when it was planned. */
+  readonly options?: RoundOptions;
+  /** How the list is understood that is being adopted. */
+  readonly adopted?: { readonly overrides: Overrides; readonly adoption: Adoption };
+}
 
 /** Everything the pane knows; plain data, replaced and never changed. */
 export interface PaneState {
@@ -55,9 +73,12 @@ export interface PaneState {
   readonly cell?: CellExplanation;
   readonly message?: View['message'];
   readonly busy?: View['busy'];
+  readonly facts: Facts;
 }
 
-/** Before anything was read. */
+const NO_STEPS = { garden: { kind: 'empty' }, rig: { kind: 'empty' }, mix: { kind: 'empty' } } as const;
+
+/** Before anything was read; what follows from it is worked out by `withFacts`. */
 export const startState = (services: HostServices): PaneState => {
   const { section: kept = '', folds } = readLook(services.keptLook);
   const chosen = isSection(kept);
@@ -74,6 +95,7 @@ export const startState = (services: HostServices): PaneState => {
     ownSheets: [],
     listStale: false,
     cardWaits: false,
+    facts: { steps: NO_STEPS, missing: [], planned: { refusals: [] } },
   };
 };
 

@@ -1,6 +1,6 @@
 import { gardenSection } from './sections/garden';
 import { isLogged, logSection, logStep } from './sections/log';
-import { missingOf, prepared, PREPARING } from './sections/missing';
+import { PREPARING } from './sections/missing';
 import { mixSection } from './sections/mix';
 import { rigSection } from './sections/rig';
 import { cardSheet, roundSection, roundStep } from './sections/round';
@@ -21,7 +21,7 @@ const LABELS: Readonly<Record<SectionId, string>> = {
 type StepStates = Readonly<Record<SectionId, StepState>>;
 
 const stepStates = (state: PaneState): StepStates => ({
-  ...prepared(state),
+  ...state.facts.steps,
   round: roundStep(state),
   log: logStep(state),
   tanks: { kind: 'ready' },
@@ -57,13 +57,13 @@ const afterPlanning = (state: PaneState): View['next'] => {
 };
 
 const nextOf = (state: PaneState, states: StepStates): View['next'] => {
-  const [missing] = missingOf(state);
+  const [missing] = state.facts.missing;
   if (missing !== undefined) return { section: missing.section, says: sentence(missing.why) };
   return troubleOf(states) ?? afterPlanning(state);
 };
 
 /** Where the pane opens: at the first thing that is missing, and at today's round where nothing is. */
-export const firstSection = (state: PaneState): SectionId => missingOf(state)[0]?.section ?? 'round';
+export const firstSection = (state: PaneState): SectionId => state.facts.missing[0]?.section ?? 'round';
 
 const unread: Section = { id: 'garden', title: 'Garden', answer: 'Reading the workbook…', blocks: [] };
 

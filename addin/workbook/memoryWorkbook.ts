@@ -11,6 +11,7 @@ import {
 } from './memory/book';
 import { deleteSheet, moveSheet, renameSheet, reorderRows, shiftBook } from './memory/userActions';
 import type { CellState, Outline, SheetOutline, Snapshot, Workbook } from './port';
+import { areasWanted, refuseMoved } from './seen';
 import { validateAreas, validateChange } from './validateChange';
 
 /** What lies on one cell of the memory workbook. */
@@ -120,13 +121,16 @@ export const memoryWorkbook = (options: MemoryOptions = {}): MemoryWorkbook => {
 
   return {
     outline: async () => structuredClone(outlineOf(book)),
-    read: async (areas): Promise<Snapshot> => {
+    read: async (wanted): Promise<Snapshot> => {
       const outline = outlineOf(book);
+      const areas = areasWanted(wanted, outline);
       validateAreas(areas, outline);
       return structuredClone({ ...outline, blocks: areas.map((area) => blockOf(book, area)) });
     },
-    apply: async (change: Change) => {
-      validateChange(change, outlineOf(book));
+    apply: async (change: Change, seen?: Snapshot) => {
+      const outline = outlineOf(book);
+      refuseMoved(seen, outline, (area) => blockOf(book, area));
+      validateChange(change, outline);
       step(structuredClone(change.edits).reduce((next, edit) => applyEdit(next, edit, answer), book));
     },
     inspect: () => book,

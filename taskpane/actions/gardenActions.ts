@@ -2,9 +2,8 @@ import { adoptList } from '../../addin/workbook/useCases/adoptList';
 import { keepBeds, keepDoses } from '../../addin/workbook/useCases/keepDoses';
 import { newGarden } from '../../addin/workbook/useCases/newGarden';
 import { did, refused, type Act, type Action } from '../action';
-import { adoptionOf } from '../adoption';
 import { faultIn } from '../askFields';
-import { AGAIN_FOLD } from '../chosenList';
+import { AGAIN_FOLD, isSameList, readChosenList } from '../chosenList';
 import { plural } from '../quantityWords';
 import { whyNoGarden } from '../offer';
 import { whyNotAdopt, whyNotBegin } from '../sections/garden';
@@ -23,8 +22,14 @@ const adopted =
 
 const adopt: Act = async (state, work) => {
   const { garden, snapshot } = bookOf(state);
-  await work.step('Reading the roses', 0.2);
-  const { inventory } = adoptionOf(state, state.list!);
+  const list = state.list!;
+  const now = await readChosenList(list.sheet, work);
+  if (!isSameList(list, now))
+    return refused(
+      `“${list.sheet}” has changed since it was read. Look how it is read now, then press again.`,
+      (later) => ({ ...later, list: now, listStale: false }),
+    );
+  const { inventory } = state.facts.adopted!.adoption;
   await work.step('Making the plant inventory', 0.6);
   const { change, added, already } = adoptList(snapshot, inventory, garden.settings.measures);
   const lines = plural(added, 'line');

@@ -1,7 +1,6 @@
 import { makeCard } from '../../addin/workbook/card/makeCard';
 import { did, refused, type Act, type Action } from '../action';
 import { firstFault } from '../asked';
-import { planOf } from '../planning';
 import { askRound, cardSheet, roundAnswers, whyNoCard, whyNoPrint } from '../sections/round';
 import { roundSentence } from '../sections/roundPlan';
 import { triedIn } from '../state';
@@ -15,7 +14,7 @@ const card: Act = (state) => {
   const fault = firstFault([asked.date, asked.start, asked.reason]);
   if (fault !== undefined) return refused(fault, triedIn('round'));
   const options = roundAnswers(asked);
-  const planned = planOf(garden, options);
+  const { planned } = state.facts;
   if ('refusals' in planned) return refused(planned.refusals[0]?.refused ?? '', triedIn('round'));
   const change = makeCard(snapshot, garden, planned, {
     date: serialDay(asked.date.value ?? state.today),

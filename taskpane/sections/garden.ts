@@ -1,5 +1,4 @@
 import type { Garden } from '../../addin/workbook/garden';
-import { adoptionOf } from '../adoption';
 import { askChoice } from '../asked';
 import { adopting, AGAIN_FOLD, SHEET_FIELD, sheetToAdopt } from '../chosenList';
 import { offered, offeredOnly, UNREAD, type WhyNot } from '../offer';
@@ -54,7 +53,7 @@ const AGAIN = 'Adopt another list';
 
 /** The list must have been looked at as it is now, and adopting it be under way. */
 export const whyNotAdopt: WhyNot = (state) => {
-  const { garden, list, listStale, ownSheets, section } = state;
+  const { garden, list, listStale, ownSheets, section, facts } = state;
   if (garden === undefined) return UNREAD;
   if (ownSheets.length === 0)
     return garden.has.plants
@@ -63,12 +62,12 @@ export const whyNotAdopt: WhyNot = (state) => {
   if (!adopting(state))
     return `The plant inventory is made already. To add a list to it, open “${AGAIN}” under Garden first.`;
   // What changed is read again only while the garden shows.
-  const changed = section !== 'garden' && (listStale || list?.sheet !== sheetToAdopt(state));
-  if (list === undefined || changed)
+  const changed = list?.sheet !== sheetToAdopt(state) || (section !== 'garden' && listStale);
+  if (facts.adopted === undefined || changed)
     return section === 'garden'
       ? 'Choose the sheet with your list first.'
       : 'Open Garden first, and look at how your list is read.';
-  return adoptionOf(state, list).inventory.plants.length > 0
+  return facts.adopted.adoption.inventory.plants.length > 0
     ? undefined
     : 'No rose was read from this list yet: choose another sheet, or say what its columns hold.';
 };
@@ -89,19 +88,20 @@ const newGarden = (state: PaneState, primary: boolean): Action[] =>
 
 /** The sheets to choose from and how the chosen list is understood. */
 const adoptionBlocks = (state: PaneState): Block[] => {
-  if (state.list === undefined) return [sheetField(state)];
+  const { list, facts } = state;
+  if (list === undefined || facts.adopted === undefined) return [sheetField(state)];
   const action = offered(state, whyNotAdopt, {
     id: 'garden.adopt',
     label: 'Make the plant inventory',
     primary: true,
   });
-  return [sheetField(state), ...adoptBlocks(state, state.list, adoptionOf(state, state.list), action)];
+  return [sheetField(state), ...adoptBlocks(state, list, facts.adopted.adoption, action)];
 };
 
-const adoptionAnswer = (state: PaneState): string => {
-  if (state.list === undefined)
-    return state.listStopped === undefined ? 'Reading your list…' : 'Choose the sheet with your list';
-  return adoptionOf(state, state.list).inventory.outcome.replace(/\.$/, '');
+const adoptionAnswer = ({ listStopped, facts }: PaneState): string => {
+  if (facts.adopted === undefined)
+    return listStopped === undefined ? 'Reading your list…' : 'Choose the sheet with your list';
+  return facts.adopted.adoption.inventory.outcome.replace(/\.$/, '');
 };
 
 const beforeAdoption = (state: PaneState): Section => {

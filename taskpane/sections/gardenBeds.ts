@@ -4,6 +4,7 @@ import { bedsTable } from '../../addin/workbook/sheets/beds';
 import { dosesTable } from '../../addin/workbook/sheets/doses';
 import { walkOf } from '../../addin/workbook/walk';
 import { askTableRow, type AskedRow } from '../askFields';
+import { firstOfEach, inId } from '../named';
 import { plural } from '../quantityWords';
 import type { PaneState } from '../state';
 import type { Block } from '../view';
@@ -30,7 +31,7 @@ export const askBeds = (state: PaneState, garden: Garden): AskedRow<Bed>[] =>
   bedsInWalk(garden).map((bed) =>
     askTableRow(state, bedsTable, bed, {
       section: 'garden',
-      prefix: `bed.${bed.row}.`,
+      prefix: `bed.${inId(bed.bed)}.`,
       settings: garden.settings,
     }),
   );
@@ -43,11 +44,11 @@ export interface DoseAnswers {
 /** Doses of the sizes that have plants, and of those the sheet has already. */
 export const askDoses = (state: PaneState, garden: Garden): DoseAnswers[] => {
   const totals = plantsBy(garden.plants, 'sizeClass');
-  return garden.doses.map((dose) => {
+  return firstOfEach(garden.doses, ({ sizeClass }) => sizeClass).map((dose) => {
     const plants = totals.get(nameKey(dose.sizeClass)) ?? 0;
     const asked = askTableRow<Dose>(state, dosesTable, dose, {
       section: 'garden',
-      prefix: `dose.${dose.row}.`,
+      prefix: `dose.${inId(dose.sizeClass)}.`,
       settings: garden.settings,
       unit: garden.doseUnit,
       needed: plants > 0 ? ['dose'] : [],

@@ -33,10 +33,8 @@ export const prepared = (state: PaneState): Readonly<Record<Preparing, StepState
 });
 
 /** What a round still needs before it is worth planning, in the order of the way. */
-export const missingOf = (state: PaneState): Missing[] => {
-  const steps = prepared(state);
-  return PREPARING.filter((section) => steps[section].kind === 'empty').map((section) => ({
+export const missingOf = (steps: Readonly<Record<Preparing, StepState>>, state: PaneState): Missing[] =>
+  PREPARING.filter((section) => steps[section].kind === 'empty').map((section) => ({
     section,
     why: toBegin(section, state),
   }));
-};

@@ -2,6 +2,7 @@ import { findRateUnit } from '../../addin/core';
 import { unitChoices } from '../../addin/workbook/fields/usualUnits';
 import type { Garden, MixRow } from '../../addin/workbook/garden';
 import { askChoice, askNumber, unitBeside, type Asked } from '../asked';
+import { inId } from '../named';
 import type { PaneState } from '../state';
 import type { Block } from '../view';
 
@@ -17,16 +18,25 @@ export interface MixLine {
   readonly known?: MixRow;
 }
 
+/** What is typed in a line belongs to its product; lines that are not on the sheet yet are counted. */
+const lineKey = ({ mix }: Garden, index: number): string => {
+  const known = mix[index];
+  if (known === undefined) return String(index - mix.length + 1);
+  const name = inId(known.product);
+  const before = mix.slice(0, index).filter(({ product }) => inId(product) === name).length;
+  return before === 0 ? name : `${name}.${before + 1}`;
+};
+
 const lineOf = (state: PaneState, garden: Garden, index: number): MixLine => {
   const known = garden.mix[index];
   const names = garden.products.map(({ name }) => name);
   // An empty mix begins with the first product that goes into a barrel; its rate is the user's to give.
   const first =
     index === 0 && garden.mix.length === 0 ? garden.products.find(({ form }) => form !== 'dry') : undefined;
-  const number = index + 1;
+  const [number, key] = [index + 1, lineKey(garden, index)];
   const product = askChoice(state, {
     section: 'mix',
-    id: `mix.product.${number}`,
+    id: `mix.product.${key}`,
     label: `Product ${number}`,
     known: known?.product ?? first?.name ?? '',
     choices: [{ value: '', label: 'None' }, ...names],
@@ -35,7 +45,7 @@ const lineOf = (state: PaneState, garden: Garden, index: number): MixLine => {
   const greatest = garden.products.find(({ name }) => name === product.value)?.greatestRate;
   const rate = askNumber(state, {
     section: 'mix',
-    id: `mix.rate.${number}`,
+    id: `mix.rate.${key}`,
     label: `Rate of product ${number}`,
     known: known?.rate.value,
     unit: { known: known?.rate.unit ?? greatest?.unit ?? choices[0] ?? '', choices },

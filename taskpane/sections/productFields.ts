@@ -3,12 +3,13 @@ import type { Garden, Product } from '../../addin/workbook/garden';
 import { productsTable } from '../../addin/workbook/sheets/products';
 import { askTableRow } from '../askFields';
 import { askChoice } from '../asked';
+import { firstOfEach, inId } from '../named';
 import type { PaneState } from '../state';
 import type { Block } from '../view';
 
 const NEW = 'new';
 const LEGENDS = ['What the label states', 'Measuring and money'];
-/** Fields of one product: those of a known product are named by its row, so that half-typed ones are not mixed up. */
+/** Fields of one product, so that half-typed ones are not mixed up. */
 export const productFieldPrefix = (picked: string): string => `product.${picked}.`;
 
 export const askProduct = (state: PaneState, garden: Garden) => {
@@ -20,11 +21,11 @@ export const askProduct = (state: PaneState, garden: Garden) => {
     known: NEW,
     choices: [
       { value: NEW, label: 'A new product' },
-      ...products.map(({ row, name }) => ({ value: String(row), label: name })),
+      ...firstOfEach(products, ({ name }) => name).map(({ name }) => ({ value: inId(name), label: name })),
     ],
   });
   const key = picked.value ?? NEW;
-  const known = products.find(({ row }) => String(row) === key);
+  const known = products.find(({ name }) => inId(name) === key);
   const prefix = productFieldPrefix(key);
   return {
     picked,

@@ -5,13 +5,13 @@ import type { Garden, RoundOptions } from '../../addin/workbook/garden';
 import { areaNamed } from '../../addin/workbook/snapshot';
 import { askChoice, askText, askToggle } from '../asked';
 import { offeredOnly, whyNoGarden, type WhyNot } from '../offer';
-import { mixProductsOf, planOf } from '../planning';
+import { mixProductsOf } from '../planning';
 import type { PaneState } from '../state';
 import { clockTime, readClock, readDay } from '../time';
 import type { Action, Block, Section, StepState } from '../view';
 
 import { fold } from './fold';
-import { missingOf, type Missing, type Preparing } from './missing';
+import type { Missing, Preparing } from './missing';
 import { countsBlock, fillsBlock, foodBlock, roundSentence, totalsBlock } from './roundPlan';
 
 /** Warnings of this plan, said above it; the other cautions stand below. */
@@ -117,10 +117,10 @@ export const whyNoCard: WhyNot = (state) => {
   const { garden } = state;
   const none = whyNoGarden(state);
   if (garden === undefined || none !== undefined) return none;
-  const [missing] = missingOf(state);
+  const [missing] = state.facts.missing;
   if (missing !== undefined)
     return `This round is not ready to plan. First, under ${STEP_LABELS[missing.section]}: ${missing.why}.`;
-  const planned = planOf(garden, roundAnswers(askRound(state, garden)));
+  const { planned } = state.facts;
   return 'refusals' in planned ? planned.refusals[0]?.refused : undefined;
 };
 
@@ -150,8 +150,8 @@ const planBlocks = (state: PaneState, garden: Garden, input: RoundInput, plan: R
 /** Whether a round can be planned from what the sheets hold. */
 export const roundStep = (state: PaneState): StepState => {
   const { garden } = state;
-  if (garden === undefined || missingOf(state).length > 0) return { kind: 'empty' };
-  const planned = planOf(garden, roundAnswers(askRound(state, garden)));
+  const { missing, planned } = state.facts;
+  if (garden === undefined || missing.length > 0) return { kind: 'empty' };
   if ('refusals' in planned) return { kind: 'attention', why: planned.refusals[0]?.refused ?? '' };
   return { kind: 'ready', says: roundSentence(garden, planned.input, planned.plan) };
 };
@@ -192,7 +192,7 @@ const staleBlocks = ({ card }: PaneState): Block[] =>
     : [{ kind: 'text', tone: 'warning', text: `The card: ${card.outOfDate}` }];
 
 export const roundSection = (state: PaneState, garden: Garden): Section => {
-  const missing = missingOf(state);
+  const { missing, planned } = state.facts;
   const asked = askRound(state, garden);
   const fields: Block = {
     kind: 'fields',
@@ -211,7 +211,6 @@ export const roundSection = (state: PaneState, garden: Garden): Section => {
       answer: 'This round is not ready to plan',
       blocks: missingBlocks(state, missing),
     };
-  const planned = planOf(garden, roundAnswers(asked));
   if ('refusals' in planned) return refusedSection(state, planned.refusals, fields);
   const card: Action[] = [
     ...offeredOnly(state, whyNoCard, { id: 'round.card', label: 'Make the card', primary: true }),

@@ -1,8 +1,15 @@
 import type { Area, Change } from '../../workbook/change';
-import { refuseLocked, touchedBy, type Locks } from '../../workbook/locks';
+import { refuseLocked, touchedBy } from '../../workbook/locks';
 import { moveFormulaDown } from '../../workbook/memory/shift';
-import type { Block, CellState, Outline, Workbook } from '../../workbook/port';
-import { inUse } from '../../workbook/snapshot';
+import {
+  WorkbookMoved,
+  type Block,
+  type CellState,
+  type Outline,
+  type Snapshot,
+  type Workbook,
+} from '../../workbook/port';
+import { readWanted } from '../../workbook/seen';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { orFailedAt } from './componentRefused';
 import { errorOfCode } from './errorCodes';
@@ -74,8 +81,8 @@ const cellStates = (area: Area, wire: WireCells): CellState[][] => {
   return states;
 };
 
-const blockOf = (area: Area, used: Area | undefined, wire: WireCells | undefined): Block => {
-  const states = used && wire ? cellStates(used, wire) : [];
+const blockOf = (area: Area, wire: WireCells | null): Block => {
+  const states = wire ? cellStates(areaOf(area.sheet, wire.used), wire) : [];
   return {
     area,
     cells: Array.from({ length: area.rows }, (_r, row) =>
@@ -88,34 +95,46 @@ const UNREADABLE = 'The workbook could not be read.';
 
 /** The workbook port over the pipe to one document of Calc. */
 export const calcWorkbook = (ask: Ask): Workbook => {
-  const outline = async (): Promise<Outline> =>
-    outlineOf(await orFailedAt(UNREADABLE, ask({ what: 'outline' })));
-  const write = async ({ title, edits }: Change): Promise<Locks> => {
+  const look = async (areas: readonly Area[]): Promise<Snapshot> => {
+    const tell = (singly: boolean) =>
+      orFailedAt(UNREADABLE, ask({ what: 'read', areas: areas.map(wireArea), singly }));
+    const shortly = await tell(false);
+    const told = shortly.cells.every((wire) => !wire || understood(wire)) ? shortly : await tell(true);
+    return {
+      ...outlineOf(told.outline),
+      blocks: areas.map((area, index) => blockOf(area, told.cells[index]!)),
+      stamp: told.stamp,
+    };
+  };
+  const outline = async (): Promise<Outline> => {
+    const { sheets, names, active } = await look([]);
+    return { sheets, names, active };
+  };
+  const write = ({ title, edits }: Change, seen: Snapshot | undefined) => {
     const [touched, operations] = [touchedBy(edits), plannedWrites({ title, edits })];
     const failing = `“${title}” could not be written, and the workbook stays as it was.`;
-    return orFailedAt(failing, ask({ what: 'apply', title, touched, operations }));
+    const still =
+      seen?.stamp === undefined
+        ? {}
+        : { seen: { areas: seen.blocks.map(({ area }) => wireArea(area)), stamp: seen.stamp } };
+    return orFailedAt(failing, ask({ what: 'apply', title, touched, operations, ...still }));
   };
   return {
     outline,
-    read: async (areas) => {
-      const now = await outline();
-      validateAreas(areas, now);
-      const used = areas.map((area) => inUse(now, area));
-      const asked = used.filter((area) => area !== undefined);
-      const tell = (singly: boolean) =>
-        orFailedAt(UNREADABLE, ask({ what: 'read', areas: asked.map(wireArea), singly }));
-      const shortly = await tell(false);
-      const told = shortly.every(understood) ? shortly : await tell(true);
-      return {
-        ...now,
-        blocks: areas.map((area, index) =>
-          blockOf(area, used[index], used[index] && told[asked.indexOf(used[index])]),
-        ),
-      };
+    read: async (wanted) => {
+      const snapshot = await readWanted(wanted, look);
+      validateAreas(
+        snapshot.blocks.map(({ area }) => area),
+        snapshot,
+      );
+      return snapshot;
     },
-    apply: async (change: Change) => {
-      validateChange(change, await outline());
-      if (change.edits.length > 0) refuseLocked(await write(change));
+    apply: async (change, seen) => {
+      validateChange(change, seen ?? (await outline()));
+      if (change.edits.length === 0) return;
+      const { moved, ...locks } = await write(change, seen);
+      if (moved) throw new WorkbookMoved();
+      refuseLocked(locks);
     },
   };
 };

@@ -1,16 +1,18 @@
 import type { Change } from '../../workbook/change';
 import { refuseLocked } from '../../workbook/locks';
-import { WorkbookError } from '../../workbook/port';
+import { WorkbookError, WorkbookMoved, type Snapshot } from '../../workbook/port';
+import { isAsSeen, seenAreas } from '../../workbook/seen';
 import { validateChange } from '../../workbook/validateChange';
 
-import { bookAt } from './bookAt';
+import { bookAt, type BookAt } from './bookAt';
 import type { PutBack } from './edits/prepared';
 import { prepareEdits } from './edits/prepareEdits';
 import { send, type Step } from './edits/step';
 import type { ExcelProgram } from './excelProgram';
 import { codeOf, failure, sentenceOf } from './failures';
 import { locksOn } from './locks';
-import { readOutline, type KnownBook } from './read/readOutline';
+import { readBlocks } from './read/readBlocks';
+import { askAgain, readOutline, type KnownBook } from './read/readOutline';
 
 /** What is to be written, and how to put back what it overwrites. */
 interface Plan {
@@ -19,14 +21,28 @@ interface Plan {
   readonly putBack: readonly PutBack[];
 }
 
-const prepare = (program: ExcelProgram, { edits, ...change }: Change): Promise<Plan | undefined> =>
+/** The program cannot compare and write at once: what is edited after this answer and before the writing is not noticed. */
+const refuseEdited = async (at: BookAt, book: KnownBook, seen: Snapshot): Promise<void> => {
+  const stands = askAgain(at, book);
+  const blocks = await readBlocks(at, book, seenAreas(seen, book));
+  await at.context.sync();
+  if (!stands() || !isAsSeen(seen, { ...book, blocks })) throw new WorkbookMoved();
+};
+
+const prepare = (
+  program: ExcelProgram,
+  { edits, ...change }: Change,
+  seen: Snapshot | undefined,
+): Promise<Plan | undefined> =>
   program.run(async (context) => {
     const book = await readOutline(context);
+    if (seen && !isAsSeen(seen, { ...book, blocks: seen.blocks })) throw new WorkbookMoved();
     validateChange({ ...change, edits }, book);
     if (edits.length === 0) return undefined;
     const at = bookAt(context, book.ids);
     refuseLocked(await locksOn(at, book, edits));
     const { steps, last, putBack: back } = await prepareEdits(program, at, book, edits);
+    if (seen) await refuseEdited(at, book, seen);
     return { book, steps: [...steps, ...last], putBack: back };
   });
 
@@ -51,16 +67,16 @@ const putBack = async (program: ExcelProgram, plan: Plan, cause: unknown): Promi
 };
 
 /**
- * Writes a change whole or not at all: it is checked first, locks and all; what it overwrites is read; and where a
- * part is refused all the same, what was begun is put back.
+ * Writes a change whole or not at all: it is checked first, locks and all; what it overwrites is read; last it is looked
+ * whether all that was seen still stands; and where a part is refused all the same, what was begun is put back.
  *
  * @throws WorkbookError that says what did not happen, why, and how the workbook stands
  */
-export const applyChange = async (program: ExcelProgram, change: Change): Promise<void> => {
+export const applyChange = async (program: ExcelProgram, change: Change, seen?: Snapshot): Promise<void> => {
   const what = `“${change.title}” could not be written`;
   let plan: Plan | undefined;
   try {
-    plan = await prepare(program, change);
+    plan = await prepare(program, change, seen);
   } catch (error) {
     throw failure(error, what, 'the workbook stays as it was');
   }

@@ -1,5 +1,6 @@
-import type { Area, Change } from '../../workbook/change';
-import type { Outline, Snapshot, Workbook } from '../../workbook/port';
+import type { Change } from '../../workbook/change';
+import type { Outline, Snapshot, Wanted, Workbook } from '../../workbook/port';
+import { areasWanted } from '../../workbook/seen';
 import { validateAreas } from '../../workbook/validateChange';
 
 import { applyChange } from './applyChange';
@@ -7,8 +8,8 @@ import { bookAt } from './bookAt';
 import type { ExcelProgram } from './excelProgram';
 import { failure } from './failures';
 import { readBlocks } from './read/readBlocks';
-import { readOutline, type KnownBook } from './read/readOutline';
-import { settled } from './read/settled';
+import { askAgain, readOutline, type KnownBook } from './read/readOutline';
+import { settled, type Look } from './read/settled';
 
 export interface OfficeWorkbook extends Workbook {
   /** True while the program writes, so that its own writing is not taken for the user's. */
@@ -23,19 +24,26 @@ const outlineOf = ({ sheets, names, active }: KnownBook): Outline => ({ sheets, 
 export const officeWorkbook = (program: ExcelProgram): OfficeWorkbook => {
   let writing = false;
 
-  const look = (areas: readonly Area[]) =>
-    program.run(
+  /** What the cells hold; looked at again where the user moved any while the program answered. */
+  const look = async (wanted: Wanted): Promise<Snapshot & Look> => {
+    const seen = await program.run(
       async (context) => {
         const book = await readOutline(context);
+        const at = bookAt(context, book.ids);
+        const areas = areasWanted(wanted, outlineOf(book));
         validateAreas(areas, book);
+        const blocks = await readBlocks(at, book, areas);
         const { application } = context.workbook;
         application.load('calculationState');
-        const blocks = await readBlocks(bookAt(context, book.ids), book, areas);
+        const stands = askAgain(at, book);
         await context.sync();
-        return { ...outlineOf(book), blocks, calculating: application.calculationState === 'Calculating' };
+        const calculating = application.calculationState === 'Calculating';
+        return stands() ? { ...outlineOf(book), blocks, calculating } : undefined;
       },
       { waitForCell: true },
     );
+    return seen ?? look(wanted);
+  };
 
   return {
     get writing() {
@@ -48,18 +56,18 @@ export const officeWorkbook = (program: ExcelProgram): OfficeWorkbook => {
         throw failure(error, NOT_READ);
       }
     },
-    read: async (areas: readonly Area[]): Promise<Snapshot> => {
+    read: async (wanted: Wanted): Promise<Snapshot> => {
       try {
-        const { sheets, names, active, blocks } = await settled(() => look(areas));
+        const { sheets, names, active, blocks } = await settled(() => look(wanted));
         return { sheets, names, active, blocks };
       } catch (error) {
         throw failure(error, NOT_READ);
       }
     },
-    apply: async (change: Change): Promise<void> => {
+    apply: async (change: Change, seen?: Snapshot): Promise<void> => {
       writing = true;
       try {
-        await applyChange(program, change);
+        await applyChange(program, change, seen);
       } finally {
         writing = false;
       }

@@ -21,9 +21,9 @@ const startingWithTheWorkbook = (workbook: OfficeWorkbook): OfficeWorkbook => {
       return workbook.writing;
     },
     outline: () => workbook.outline(),
-    read: (areas) => workbook.read(areas),
-    apply: async (change) => {
-      await workbook.apply(change);
+    read: (wanted) => workbook.read(wanted),
+    apply: async (change, seen) => {
+      await workbook.apply(change, seen);
       if (isSet) return;
       isSet = true;
       // The change is written, whether the program keeps this or not.

@@ -36,10 +36,10 @@ const unknownIn = ({ area, cells }: Block): Write[] => {
  * @returns how many
  */
 export const repairFormulas = async (workbook: Workbook): Promise<number> => {
-  const outline = await workbook.outline();
-  const areas = outline.sheets.flatMap(({ name }) => usedArea(outline, name) ?? []);
-  const { blocks } = await workbook.read(areas);
-  const edits = blocks.flatMap(unknownIn);
-  if (edits.length > 0) await workbook.apply({ title: 'Repair formulas', edits });
+  const seen = await workbook.read((outline) =>
+    outline.sheets.flatMap(({ name }) => usedArea(outline, name) ?? []),
+  );
+  const edits = seen.blocks.flatMap(unknownIn);
+  if (edits.length > 0) await workbook.apply({ title: 'Repair formulas', edits }, seen);
   return edits.reduce((sum, { cells }) => sum + cells.length, 0);
 };

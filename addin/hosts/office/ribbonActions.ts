@@ -11,8 +11,6 @@ export type Said = string | undefined;
 
 const makeCard = async (pane: Pane): Promise<Said> => {
   await pane.dispatch({ kind: 'open', section: 'round' });
-  // The pane takes no press while it reads.
-  await pane.dispatch({ kind: 'workbookChanged' });
   await pane.dispatch({ kind: 'press', action: 'round.card' });
   const { message } = pane.view();
   return message?.tone === 'warning' ? message.text : undefined;

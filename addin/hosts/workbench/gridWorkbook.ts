@@ -1,5 +1,6 @@
-import type { Area, Change } from '../../workbook/change';
-import { WorkbookError, type Outline, type Snapshot, type Workbook } from '../../workbook/port';
+import type { Change } from '../../workbook/change';
+import { WorkbookError, type Snapshot, type Wanted, type Workbook } from '../../workbook/port';
+import { areasWanted, refuseMoved } from '../../workbook/seen';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { applyChange } from './grid/applyChange';
 import { teachCharts } from './grid/chartFrame';
@@ -13,8 +14,6 @@ export interface GridWorkbook extends Workbook {
   /** True while the program writes, so that its own writing is not taken for the user's. */
   readonly writing: boolean;
 }
-
-const sheetsOnly = (outline: Outline): Pick<Outline, 'sheets'> => outline;
 
 /** The workbook port on the grid. A change is one step of the grid's undo; nothing of it is kept out. */
 export const gridWorkbook = (grid: Grid): GridWorkbook => {
@@ -37,14 +36,17 @@ export const gridWorkbook = (grid: Grid): GridWorkbook => {
       return writing;
     },
     outline: () => reading(() => outlineOf(grid)),
-    read: (areas: readonly Area[]): Promise<Snapshot> =>
+    read: (wanted: Wanted): Promise<Snapshot> =>
       reading(() => {
         const outline = outlineOf(grid);
+        const areas = areasWanted(wanted, outline);
         validateAreas(areas, outline);
         return { ...outline, blocks: areas.map((area) => blockOf(grid, area)) };
       }),
-    apply: async (change: Change): Promise<void> => {
-      validateChange(change, sheetsOnly(outlineOf(grid)));
+    apply: async (change: Change, seen?: Snapshot): Promise<void> => {
+      const outline = outlineOf(grid);
+      refuseMoved(seen, outline, (area) => blockOf(grid, area));
+      validateChange(change, outline);
       if (change.edits.length === 0) return;
       writing = true;
       grid.undo.begin();

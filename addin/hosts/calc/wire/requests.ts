@@ -8,15 +8,18 @@ const touched = z
   .strictObject({ workbook: z.boolean(), structure: z.boolean(), sheets: list(z.string()) })
   .meta({ id: 'Touched' });
 
+/** The stamp that areas must still have. */
+const seen = z.strictObject({ areas: list(wireArea), stamp: z.string() }).meta({ id: 'Seen' });
+
 /** What the engine asks of the component about one document. */
 export const request = z.discriminatedUnion('what', [
-  z.strictObject({ what: z.literal('outline') }),
   z.strictObject({ what: z.literal('read'), areas: list(wireArea), singly: z.boolean() }),
   z.strictObject({
     what: z.literal('apply'),
     title: z.string(),
     touched,
     operations: list(operation),
+    seen: seen.optional(),
   }),
   z.strictObject({ what: z.literal('undo') }),
   z.strictObject({ what: z.literal('selected') }),
@@ -34,6 +37,8 @@ const outline = z.strictObject({
 
 /** An area's cells; rows and columns count from the sheet's corner. */
 const cells = z.strictObject({
+  /** The part of the area that holds anything, which is what is told of. */
+  used: corner,
   values: list(list(z.union([z.string(), z.number(), z.null()]))),
   /** Row, column, formula. */
   formulas: list(z.tuple([whole, whole, z.string()]).readonly()),
@@ -48,8 +53,22 @@ const cells = z.strictObject({
   truths: list(corner),
 });
 
-/** Locks that stand in the way; where there are none, all was written. */
-const locks = z.strictObject({ readOnly: z.boolean(), structure: z.boolean(), sheets: list(z.string()) });
+/** A document at one moment. */
+const look = z.strictObject({
+  outline,
+  /** One for each area; null where nothing is in it. */
+  cells: list(cells.nullable()),
+  /** Another one where a user's hand changed sheets, names or cells of the areas. */
+  stamp: z.string(),
+});
+
+/** What stands in the way: locks, or that the document was edited since it was seen; where nothing does, all was written. */
+const inTheWay = z.strictObject({
+  readOnly: z.boolean(),
+  structure: z.boolean(),
+  sheets: list(z.string()),
+  moved: z.boolean(),
+});
 
 /** The selected cell; null where it holds no formula. */
 const selected = z
@@ -64,9 +83,8 @@ const selected = z
 
 /** What the component answers to each request. */
 const ANSWERS = {
-  outline,
-  read: list(cells),
-  apply: locks,
+  read: look,
+  apply: inTheWay,
   undo: z.null(),
   selected,
   print: z.null(),
@@ -74,8 +92,8 @@ const ANSWERS = {
 
 type Answers = { readonly [What in keyof typeof ANSWERS]: z.infer<(typeof ANSWERS)[What]> };
 
-export type WireOutline = Answers['outline'];
-export type WireCells = Answers['read'][number];
+export type WireOutline = z.infer<typeof outline>;
+export type WireCells = z.infer<typeof cells>;
 
 /** Asks the component; the promise is refused with a `ComponentRefused`, or with the component's own words where it failed. */
 export type Ask = <What extends WorkbookRequest['what']>(

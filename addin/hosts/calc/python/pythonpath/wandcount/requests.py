@@ -2,7 +2,7 @@
 
 from .document.formula_words import FormulaWords
 from .document.locks import locks_on
-from .document.reading import outline, read
+from .document.reading import look, stamp
 from .document.selection import selected_cell
 from .document.sheet_view import sheet_view
 from .document.undoing import undo_step
@@ -12,18 +12,15 @@ from .office.open_documents import dispatch
 from .office.places import NAMES
 
 
-def _read(document, request):
-    words = FormulaWords(document)
-    return [read(document, area, words, request.singly) for area in request.areas]
-
-
 def _apply(document, request):
-    """Writes where no lock stands in the way; tells which do."""
+    """Writes where nothing stands in the way: no lock, no edit since the document was seen; tells what does."""
     sheet_view(document)
-    locks = locks_on(document, request.touched)
-    if not any(locks.values()):
+    in_the_way = locks_on(document, request.touched)
+    seen = request.seen
+    in_the_way["moved"] = seen is not None and stamp(document, seen.areas) != seen.stamp
+    if not any(in_the_way.values()):
         apply(document, request.title, request.operations)
-    return locks
+    return in_the_way
 
 
 def _why(cell):
@@ -55,8 +52,7 @@ def _print(document, request):
 
 
 _REQUESTS = {
-    "outline": lambda document, request: outline(document),
-    "read": _read,
+    "read": lambda document, request: look(document, request.areas, request.singly),
     "apply": _apply,
     "undo": lambda document, request: undo_step(document),
     "selected": _selected,

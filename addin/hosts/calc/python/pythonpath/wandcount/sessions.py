@@ -29,7 +29,7 @@ _WAITS_ITS_TURN = {"kind": "selected", "sheet": "", "row": 0, "column": 0}
 _TELLS_ITSELF = ("workbookChanged", "selected")
 
 # Questions that leave the document as it is: what changes while they are answered, the user changed.
-_ONLY_LOOKS = ("outline", "read", "selected", "compute")
+_ONLY_LOOKS = ("read", "selected", "compute")
 
 
 class _Modified(unohelper.Base, XModifyListener):

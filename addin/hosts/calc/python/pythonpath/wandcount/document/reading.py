@@ -1,9 +1,13 @@
 """What a document holds, as plain lists that cross the pipe."""
 
+import hashlib
+import json
+
 from com.sun.star.sheet.CellFlags import DATETIME, FORMULA, STRING, VALUE
 from com.sun.star.sheet.FormulaResult import ERROR
 from com.sun.star.util.NumberFormat import LOGICAL
 
+from .formula_words import FormulaWords
 from .sheet_view import shows_cells
 
 _CONTENT = VALUE | DATETIME | STRING | FORMULA
@@ -62,7 +66,7 @@ def active_sheet(document):
     return controller.ActiveSheet if shows_cells(controller) else document.Sheets.getByIndex(0)
 
 
-def outline(document):
+def _outline(document):
     """Sheets with the cells in use, names, and the active sheet."""
     sheets = []
     for index in range(document.Sheets.Count):
@@ -128,14 +132,51 @@ def truths(document, cells):
     return found
 
 
-def read(document, area, words, singly):
+def _read(document, area, words, singly):
     """An area's values, and by row and column of the sheet: formulas, errors, areas of truth values."""
     cells = cell_range(document, area)
     formulas, copied = _formulas(cells, words, singly)
     return {
+        "used": area[1:],
         "values": cells.getDataArray(),
         "formulas": formulas,
         "copied": copied,
         "errors": _errors(cells),
         "truths": truths(document, cells),
+    }
+
+
+def _in_use(told, areas):
+    """Of each area the part that holds anything, or None."""
+    sheets = {sheet["name"]: sheet for sheet in told["sheets"]}
+    parts = []
+    for name, row, column, rows, columns in areas:
+        used = sheets.get(name, {"rows": 0, "columns": 0})
+        rows, columns = min(rows, used["rows"] - row), min(columns, used["columns"] - column)
+        parts.append([name, row, column, rows, columns] if rows > 0 and columns > 0 else None)
+    return parts
+
+
+def _stamp(document, told, areas, parts):
+    read = {area[0] for area in areas}
+    places = [sheet if sheet["name"] in read else sheet["name"] for sheet in told["sheets"]]
+    entries = [part and cell_range(document, part).getFormulaArray() for part in parts]
+    kept = json.dumps([places, told["names"], areas, entries], sort_keys=True)
+    return hashlib.sha256(kept.encode()).hexdigest()
+
+
+def stamp(document, areas):
+    """Another one where a user's hand changed sheets, names or cells of the areas; results of formulas are not in it."""
+    told = _outline(document)
+    return _stamp(document, told, areas, _in_use(told, areas))
+
+
+def look(document, areas, singly):
+    """Outline and areas of one moment, with their stamp."""
+    told, words = _outline(document), FormulaWords(document)
+    parts = _in_use(told, areas)
+    return {
+        "outline": told,
+        "cells": [part and _read(document, part, words, singly) for part in parts],
+        "stamp": _stamp(document, told, areas, parts),
     }

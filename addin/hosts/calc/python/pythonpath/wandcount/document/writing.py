@@ -50,38 +50,13 @@ class _Leaving(unohelper.Base, XUndoManagerListener):
     def leftContext(self, event):
         self.left = True
 
-    def undoActionAdded(self, event):
-        pass
 
-    def actionUndone(self, event):
-        pass
-
-    def actionRedone(self, event):
-        pass
-
-    def allActionsCleared(self, event):
-        pass
-
-    def redoActionsCleared(self, event):
-        pass
-
-    def resetAll(self, event):
-        pass
-
-    def enteredContext(self, event):
-        pass
-
-    def enteredHiddenContext(self, event):
-        pass
-
-    def leftHiddenContext(self, event):
-        pass
-
-    def cancelledContext(self, event):
-        pass
-
-    def disposing(self, event):
-        pass
+# What else the manager tells is nothing to it.
+for _told in (
+    "undoActionAdded actionUndone actionRedone allActionsCleared redoActionsCleared resetAll enteredContext"
+    " enteredHiddenContext leftHiddenContext cancelledContext disposing"
+).split():
+    setattr(_Leaving, _told, lambda self, event: None)
 
 
 def _run(document, operations, kinds):
