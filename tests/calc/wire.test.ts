@@ -136,9 +136,11 @@ describe('what the engine tells', () => {
 
 describe('what the component tells', () => {
   test('is refused where it is not what was asked for', () => {
-    expect(readAnswer('apply', { readOnly: false, structure: false, sheets: [] }).sheets).toEqual([]);
-    expect(() => readAnswer('apply', { readOnly: false, structure: false })).toThrow('sheets');
-    expect(() => readAnswer('outline', null)).toThrow();
+    expect(
+      readAnswer('apply', { readOnly: false, structure: false, sheets: [], moved: false }).sheets,
+    ).toEqual([]);
+    expect(() => readAnswer('apply', { readOnly: false, structure: false, moved: false })).toThrow('sheets');
+    expect(() => readAnswer('read', null)).toThrow();
   });
 
   test('leaves the engine running where nobody says such a thing, and whoever waits gets an answer', async () => {

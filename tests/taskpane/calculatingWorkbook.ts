@@ -13,9 +13,9 @@ const shown = (cell: CellState, computed: unknown): CellState => {
 /** A memory workbook whose formulas have values: those of the workbench's own formula engine. */
 export const calculatingWorkbook = (workbook: MemoryWorkbook): Workbook => ({
   outline: () => workbook.outline(),
-  apply: (change) => workbook.apply(change),
-  read: async (areas) => {
-    const snapshot = await workbook.read(areas);
+  apply: (change, seen) => workbook.apply(change, seen),
+  read: async (wanted) => {
+    const snapshot = await workbook.read(wanted);
     if (
       !snapshot.blocks.some(({ cells }) =>
         cells.some((row) => row.some(({ formula }) => formula !== undefined)),

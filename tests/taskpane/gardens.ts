@@ -1,4 +1,5 @@
 import type { Garden } from '../../addin/workbook/garden';
+import { withFacts } from '../../taskpane/facts';
 import { startState, type PaneState } from '../../taskpane/state';
 import { blankRig } from '../workbook/blankRig';
 
@@ -81,10 +82,11 @@ export const paneOn = (
   section: PaneState['section'],
   garden: Garden = readyGarden,
   more: Partial<PaneState> = {},
-): PaneState => ({
-  ...startState({ today: () => '2026-05-03', measures: 'US' }),
-  section,
-  chosen: true,
-  garden,
-  ...more,
-});
+): PaneState =>
+  withFacts({
+    ...startState({ today: () => '2026-05-03', measures: 'US' }),
+    section,
+    chosen: true,
+    garden,
+    ...more,
+  });

@@ -116,6 +116,15 @@ describe('what was typed', () => {
     expect(await doseOfBush(memory)).toBe(0.5);
   });
 
+  test('belongs to the size it was typed for, wherever its row goes', async () => {
+    const { memory, pane, user } = await adopted();
+    await user.type('Dose for one Bush', '0.5');
+    memory.user.insertRows('Doses', await rowOfBush(memory), 1);
+    await pane.dispatch({ kind: 'workbookChanged' });
+    expect(user.field('Dose for one Bush').value).toBe('0.5');
+    expect(user.field('Dose for one Large bush').value).toBe('0.75');
+  });
+
   test('is in the cells once it is kept, and then the cells are what counts', async () => {
     const { memory, pane, user } = await adopted();
     await user.type('Dose for one Bush', '1/2');
@@ -165,6 +174,30 @@ describe('a list of another kind', () => {
   });
 });
 
+test('a list that was edited since it was looked at is shown as it is now, and adopted by the next press', async () => {
+  const memory = memoryWorkbook({ sheets: { List: UNTIDY } });
+  const { user } = await open(memory);
+  memory.user.type('List', 3, 4, 41);
+  await user.press('Make the plant inventory');
+  expect(user.says()).toBe(
+    '“List” has changed since it was read. Look how it is read now, then press again.',
+  );
+  expect(user.answer()).toMatch(/^349 roses in 3 beds/);
+  expect(await sheetsOf(memory)).toEqual(['List']);
+  await user.press('Make the plant inventory');
+  expect(user.says()).toMatch(/^Made the plant inventory, 5 lines\. 349 roses/);
+});
+
+test('a list whose sheet is gone is not mistaken for another one', async () => {
+  const memory = memoryWorkbook({ sheets: { List: UNTIDY, Shopping: [['Gloves'], ['Bucket']] } });
+  const { user } = await open(memory);
+  memory.user.deleteSheet('List');
+  await user.press('Make the plant inventory');
+  expect(user.says()).toBe('Choose the sheet with your list first.');
+  expect(user.field('Your list is on the sheet').value).toBe('Shopping');
+  expect(await sheetsOf(memory)).toEqual(['Shopping']);
+});
+
 describe('a rig that cannot be kept', () => {
   test('names the first wrong field as the fields stand', async () => {
     const { user } = await adopted();
@@ -204,6 +237,14 @@ describe('undo', () => {
     const { pane } = await adopted();
     await pane.dispatch({ kind: 'workbookChanged' });
     expect(pane.view().message).toBeUndefined();
+  });
+
+  test('takes back nothing where somebody edited the garden since', async () => {
+    const { memory, pane, user } = await adopted();
+    memory.user.type('Doses', await rowOfBush(memory), 1, 0.65);
+    await pane.dispatch({ kind: 'press', action: 'undo' });
+    expect(user.says()).toBe('The workbook was edited since. Take the last steps back with its own Undo.');
+    expect(await doseOfBush(memory)).toBe(0.65);
   });
 
   test('is not offered by a host that has none', async () => {

@@ -141,7 +141,7 @@ describe('the mix answers', () => {
   });
 
   test('with lines as they are typed, before they are kept', () => {
-    const typed = { 'mix.product.2': 'Seaweed', 'mix.rate.2': '1/2', 'mix.rate.2.unit': 'fl oz/gal' };
+    const typed = { 'mix.product.1': 'Seaweed', 'mix.rate.1': '1/2', 'mix.rate.1.unit': 'fl oz/gal' };
     expect(answer('mix', {}, { typed })).toBe(
       '60 gal takes 3 3/4 cups of Soluble powder 20-20-20 and 3 3/4 cups of Seaweed',
     );

@@ -1,7 +1,9 @@
 import { memoryWorkbook } from '../../addin/workbook/memoryWorkbook';
+import { pressesReadFirst } from '../taskpane/pressesReadFirst';
+import type { HostUnderTest } from './portContract/hostUnderTest';
 import { portContract } from './portContract/portContract';
 
-portContract('The memory workbook', async () => {
+const open = async (): Promise<HostUnderTest> => {
   const workbook = memoryWorkbook();
   return {
     workbook,
@@ -38,4 +40,7 @@ portContract('The memory workbook', async () => {
       insertColumns: async (sheet, at, count) => workbook.user.insertColumns(sheet, at, count),
     },
   };
-});
+};
+
+portContract('The memory workbook', open);
+pressesReadFirst('the memory workbook', open);

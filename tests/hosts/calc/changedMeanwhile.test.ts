@@ -3,6 +3,9 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 
+import { calcWorkbook } from '../../../addin/hosts/calc/calcWorkbook';
+import { readAnswer } from '../../../addin/hosts/calc/wire/requests';
+import { usedArea } from '../../../addin/workbook/snapshot';
 import type { PaneEvent } from '../../../taskpane/view';
 import { sheetOf } from './cells';
 import { startOffice, type Office } from './office';
@@ -41,6 +44,21 @@ test('what the user changes while the pane reads is read, too', async () => {
   const at = { doc, sheet: 'Sheet1', cells: 'A4:D4', values: [['Cora', 'West', 'HT', 5]] };
   await office.ask({ do: 'put_values_behind', ...at, seconds: 1, goesOn: engine() });
   await expect.poll(() => pane(doc)).toContain('7 roses in 2 beds');
+});
+
+test('rows that are inserted between two questions of one reading: outline and cells are of one moment', async () => {
+  const doc = await openList();
+  let asked = 0;
+  const workbook = calcWorkbook(async (request) => {
+    const told = await office.ask({ do: 'job', doc, request });
+    asked += 1;
+    if (asked === 1) await office.ask({ do: 'insert_rows', doc, sheet: 'Sheet1', at: 0, count: 2 });
+    return readAnswer(request.what, told);
+  });
+  const { sheets, blocks } = await workbook.read((outline) => [usedArea(outline, 'Sheet1')!]);
+  expect(sheets).toMatchObject([{ name: 'Sheet1', rows: LIST.length + 2 }]);
+  const values = blocks[0]!.cells.map((line) => line.map(({ value }) => value));
+  expect(values.slice(2)).toEqual(LIST);
 });
 
 test('a document that is closed while its pane reads leaves the other one’s pane alone', async () => {

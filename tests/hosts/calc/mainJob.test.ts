@@ -2,12 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import type { Area, Change } from '../../../addin/workbook/change';
-import type { Workbook } from '../../../addin/workbook/port';
 import { createPane } from '../../../taskpane/pane';
 import type { PaneEvent } from '../../../taskpane/view';
 import { untidyList } from '../../../sample-workbooks/untidyList';
-import { openTestPage, type TestPage } from '../workbench/openTestPage';
+import { openTestPage, workbookIn, type TestPage } from '../workbench/openTestPage';
 import { contentsOf, differences, workbookOf, type Contents } from './books';
 import { LIST, MAIN_JOB, openList, sample } from './mainJob';
 import { sharedOffice, type Office } from './office';
@@ -18,15 +16,10 @@ let doc: string;
 /** What the workbench makes of the same list with the same presses. */
 let wanted: Contents;
 
-const benchBook: Workbook = {
-  outline: () => bench.call('outline'),
-  read: (areas: readonly Area[]) => bench.call('read', areas),
-  apply: (change: Change) => bench.call('apply', change),
-};
-
 const inWorkbench = async (): Promise<Contents> => {
   bench = await openTestPage();
   await bench.call('openFile', 'untidy-list.xlsx', readFileSync(sample('untidy-list.xlsx'), 'base64'));
+  const benchBook = workbookIn(bench);
   const pane = createPane(benchBook, { today: () => '2026-05-03', measures: 'US' });
   await pane.dispatch({ kind: 'selected', sheet: LIST, row: 0, column: 0 });
   for (const event of MAIN_JOB) {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll } from 'vitest';
 
+import { pressesReadFirst } from '../../taskpane/pressesReadFirst';
 import type { HostInspection, HostUnderTest } from '../../workbook/portContract/hostUnderTest';
 import { portContract } from '../../workbook/portContract/portContract';
 import { workbookOf } from './books';
@@ -67,3 +68,4 @@ const open = async (): Promise<HostUnderTest> => {
 };
 
 portContract('Calc', open);
+pressesReadFirst('Calc', open);

@@ -1,7 +1,10 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 
 import type { Area, Change, Edit } from '../../../addin/workbook/change';
-import { WorkbookError } from '../../../addin/workbook/port';
+import type { ExcelProgram } from '../../../addin/hosts/office/excelProgram';
+import { officeWorkbook } from '../../../addin/hosts/office/officeWorkbook';
+import { WorkbookError, WorkbookMoved, type Outline } from '../../../addin/workbook/port';
+import { usedArea } from '../../../addin/workbook/snapshot';
 
 import { openFake, type OpenFake } from './openFake';
 
@@ -107,6 +110,51 @@ test('a page has little white around it, as in the other hosts: 10 mm are 28.3 p
   const { margins } = await open.book.page('{1}');
   for (const side of ['leftMargin', 'rightMargin', 'topMargin', 'bottomMargin'])
     expect(margins[side]).toBeCloseTo(28.346, 2);
+});
+
+describe('a workbook that is edited while the program answers', () => {
+  const used = (outline: Outline): Area[] => [usedArea(outline, 'Sheet1')!];
+
+  const byHand = async (text: string): Promise<void> =>
+    open.book.write({ sheet: '{1}', row: 1, column: 0, rows: 1, columns: 1 }, [[text]]);
+
+  test('is read again where rows were inserted, so that outline and cells are of one moment', async () => {
+    await apply(write(0, 0, [['Head'], ['Ada']]));
+    let times = 0;
+    const { blocks } = await open.workbook.read((outline) => {
+      times += 1;
+      if (times === 1) open.book.insert('Sheet1', 'row', 0, 2);
+      return used(outline);
+    });
+    expect(times).toBe(2);
+    expect(blocks[0]!.cells.map(([first]) => first!.value)).toEqual([null, null, 'Head', 'Ada']);
+  });
+
+  test.each([1, 2, 3])(
+    'is looked at last of all before it is written: edited after answer %i',
+    async (answers) => {
+      await apply(write(0, 0, [['Head'], ['Ada']]));
+      const seen = await open.workbook.read(used);
+      /** A program whose user types after so many answers of a batch. */
+      const interrupted: ExcelProgram = {
+        ...open.program,
+        run: (batch, how) =>
+          open.program.run((context) => {
+            const sync = context.sync.bind(context);
+            let given = 0;
+            const watched = async (): Promise<void> => {
+              await sync();
+              given += 1;
+              if (given === answers) await byHand('Bea');
+            };
+            return batch(Object.assign(context, { sync: watched }));
+          }, how),
+      };
+      const done = officeWorkbook(interrupted).apply(change(write(1, 0, [['Cora']])), seen);
+      await expect(done).rejects.toThrow(WorkbookMoved);
+      expect((await cell(1, 0)).value).toBe('Bea');
+    },
+  );
 });
 
 describe.each(['1.13', '1.20'])('a change with ExcelApi %s', (version) => {

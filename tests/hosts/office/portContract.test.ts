@@ -1,12 +1,14 @@
 import { describe } from 'vitest';
 
+import { pressesReadFirst } from '../../taskpane/pressesReadFirst';
+import type { HostUnderTest } from '../../workbook/portContract/hostUnderTest';
 import { portContract } from '../../workbook/portContract/portContract';
 
 import { openFake } from './openFake';
 
 // The oldest program that the manifest admits, and one that has everything the adapter asks for.
 describe.each(['1.13', '1.20'])('with ExcelApi %s', (version) => {
-  portContract('The Office adapter on the strict fake', async () => {
+  const open = async (): Promise<HostUnderTest> => {
     const { workbook, fake, inspect, book } = openFake({ version });
     return {
       workbook,
@@ -18,5 +20,7 @@ describe.each(['1.13', '1.20'])('with ExcelApi %s', (version) => {
         insertColumns: async (sheet, at, count) => book.insert(sheet, 'column', at, count),
       },
     };
-  });
+  };
+  portContract('The Office adapter on the strict fake', open);
+  pressesReadFirst('the strict fake', open);
 });

@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
+import { pressesReadFirst } from '../../taskpane/pressesReadFirst';
+import type { HostUnderTest } from '../../workbook/portContract/hostUnderTest';
 import { portContract } from '../../workbook/portContract/portContract';
-import { openTestPage, type TestPage } from './openTestPage';
+import { openTestPage, workbookIn, type TestPage } from './openTestPage';
 
 let bench: TestPage;
 beforeAll(async () => {
@@ -9,14 +11,10 @@ beforeAll(async () => {
 });
 afterAll(() => bench?.close());
 
-portContract('The grid of the workbench', async () => {
+const open = async (): Promise<HostUnderTest> => {
   await bench.call('open');
   return {
-    workbook: {
-      outline: () => bench.call('outline'),
-      read: (areas) => bench.call('read', areas),
-      apply: (change) => bench.call('apply', change),
-    },
+    workbook: workbookIn(bench),
     undo: () => bench.call('undo'),
     inspect: {
       format: (...place) => bench.call('format', ...place),
@@ -35,7 +33,10 @@ portContract('The grid of the workbench', async () => {
       insertColumns: (sheet, at, count) => bench.call('insertColumns', sheet, at, count),
     },
   };
-});
+};
+
+portContract('The grid of the workbench', open);
+pressesReadFirst('the grid of the workbench', open);
 
 test('the page said nothing of errors and asked for nothing elsewhere', () => {
   expect(bench.troubles).toEqual([]);

@@ -1,7 +1,7 @@
 import { Lexer } from '@univerjs/preset-sheets-core';
 
 import type { Change, Area } from '../../../addin/workbook/change';
-import { WorkbookError } from '../../../addin/workbook/port';
+import { WorkbookError, WorkbookMoved, type Snapshot } from '../../../addin/workbook/port';
 import { emptyBook } from '../../../addin/hosts/workbench/grid/bookData';
 import { chartNow, chartsOn } from '../../../addin/hosts/workbench/grid/charts';
 import { sheetNamed } from '../../../addin/hosts/workbench/grid/readBook';
@@ -62,7 +62,7 @@ const calls: Record<string, (...args: never[]) => unknown> = {
   behind: () => grid.behind,
   caughtUp: () => new Promise<void>((resolve) => void (grid.behind ? grid.caughtUp(resolve) : resolve())),
   read: (areas: Area[]) => workbook.read(areas),
-  apply: (change: Change) => workbook.apply(change),
+  apply: (change: Change, seen?: Snapshot) => workbook.apply(change, seen),
   undo: () => grid.back(),
   redo: () => grid.again(),
   failAt: (command: string) => {
@@ -120,7 +120,8 @@ const calls: Record<string, (...args: never[]) => unknown> = {
   ...inspection(grid),
 };
 
-export type Answer = { readonly value: unknown } | { readonly error: string; readonly refused: boolean };
+export type Answer =
+  { readonly value: unknown } | { readonly error: string; readonly kind: 'moved' | 'refused' | 'failed' };
 
 /** Answers a call from outside; errors cross as data, so that their kind is kept. */
 const answer = async (name: string, args: unknown[]): Promise<Answer> => {
@@ -133,7 +134,7 @@ const answer = async (name: string, args: unknown[]): Promise<Answer> => {
         error instanceof Error
           ? `${error.message}${error.cause ? ` (${String((error.cause as Error).stack)})` : ''}`
           : String(error),
-      refused: error instanceof WorkbookError,
+      kind: error instanceof WorkbookMoved ? 'moved' : error instanceof WorkbookError ? 'refused' : 'failed',
     };
   }
 };

@@ -6,6 +6,7 @@ import { listsAndNotes } from './listsAndNotes';
 import { looks } from './looks';
 import { names } from './names';
 import { reading } from './reading';
+import { seen } from './seen';
 import { trialOf } from './trial';
 import { undo } from './undo';
 import { values } from './values';
@@ -20,6 +21,7 @@ const PARTS = {
   'lists and notes': listsAndNotes,
   'charts and pages': chartsAndPages,
   'whole or nothing': wholeOrNothing,
+  'what was seen': seen,
   undo,
 };
 

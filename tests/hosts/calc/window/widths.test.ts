@@ -99,7 +99,12 @@ const AFTER: Pages = {
   'rig-faults': [open('rig'), unfold('rig.more'), type('rig.barrel', 'sixty')],
   mix: [type('rig.barrel', '60'), open('mix'), unfold('mix.products')],
   round: [open('round'), unfold('round.food')],
-  'round-over-label': [open('mix'), type('mix.rate.1', '2'), press('mix.keep'), open('round')],
+  'round-over-label': [
+    open('mix'),
+    type('mix.rate."soluble powder 20-20-20"', '2'),
+    press('mix.keep'),
+    open('round'),
+  ],
   log: [press('undo'), open('log')],
 };
 
