@@ -42,7 +42,10 @@ beforeAll(async () => {
     read: (wanted) =>
       Promise.resolve({
         ...snapshot,
-        blocks: wanted.map((area) => ({ area, cells: cellsOf(snapshot, area) })),
+        blocks: (typeof wanted === 'function' ? wanted(snapshot) : wanted).map((area) => ({
+          area,
+          cells: cellsOf(snapshot, area),
+        })),
       }),
     apply: () => Promise.reject(new Error('The sample is only read here.')),
   };

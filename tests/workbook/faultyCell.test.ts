@@ -97,9 +97,9 @@ describe('the first cell with an error that a formula reads', () => {
     const workbook: Workbook = {
       ...memory,
       outline: () => memory.outline(),
-      read: async (areas) => {
-        asked.push([...areas]);
-        const snapshot = await memory.read(areas);
+      read: async (wanted) => {
+        const snapshot = await memory.read(wanted);
+        asked.push(snapshot.blocks.map(({ area }) => area));
         const blocks = snapshot.blocks.map(({ area, cells }) => ({
           area,
           cells: cells.map((line) =>

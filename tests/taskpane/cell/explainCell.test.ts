@@ -31,9 +31,10 @@ beforeEach(() => {
   asked = [];
   workbook = {
     ...calculating,
-    read: (areas) => {
-      asked.push(...areas);
-      return calculating.read(areas);
+    read: async (wanted) => {
+      const snapshot = await calculating.read(wanted);
+      asked.push(...snapshot.blocks.map(({ area }) => area));
+      return snapshot;
     },
   };
 });
