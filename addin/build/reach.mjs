@@ -28,6 +28,7 @@ export const READ = {
   'tests/hosts/calc/': ['addin/hosts/calc/', 'tests/hosts/calc/'],
   'tests/hosts/office/': ['addin/hosts/office/', 'tests/hosts/office/'],
   'tests/hosts/pane/': ['tests/hosts/pane/'],
+  'tests/hosts/earlier/': ['tests/hosts/earlier/'],
   'tests/sample-workbooks/': ['sample-workbooks/'],
   'tests/taskpane/contrast.test.ts': ['taskpane/'],
 };

@@ -5,6 +5,7 @@ import type { Garden } from '../../addin/workbook/garden';
 import { memoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import { gardenSheets } from '../../addin/workbook/sheets/gardenSheets';
 import { gardenChange } from '../../addin/workbook/useCases/gardenChange';
+import { inId } from '../../taskpane/named';
 import { createPane } from '../../taskpane/pane';
 import type { Block, Field, View } from '../../taskpane/view';
 import { trialOf } from '../fieldTrials';
@@ -37,19 +38,19 @@ const ASKED: Readonly<Record<string, Asked>> = {
   products: {
     section: 'mix',
     action: 'product.keep',
-    id: (garden, key) => `product.${product(garden).row}.${key}`,
+    id: (garden, key) => `product.${inId(product(garden).name)}.${key}`,
     row: product,
   },
   beds: {
     section: 'garden',
     action: 'beds.keep',
-    id: (garden, key) => `bed.${bed(garden).row}.${key}`,
+    id: (garden, key) => `bed.${inId(bed(garden).bed)}.${key}`,
     row: bed,
   },
   doses: {
     section: 'garden',
     action: 'doses.keep',
-    id: (garden, key) => `dose.${dose(garden).row}.${key}`,
+    id: (garden, key) => `dose.${inId(dose(garden).sizeClass)}.${key}`,
     row: dose,
   },
 };
@@ -117,12 +118,12 @@ describe.each(fields)('$sheet: $key', ({ sheet, key, holds, ask }) => {
     const trial = trialOf(holds);
     const { text, unit } = typedFor(holds, ask, trial);
     const id = asked.id(before, key);
-    const pick = () =>
-      pane.dispatch({ kind: 'type', field: 'product.pick', value: String(product(before).row) });
+    const pick = (garden: Garden) =>
+      pane.dispatch({ kind: 'type', field: 'product.pick', value: inId(product(garden).name) });
     const type = (field: string, value: string) => pane.dispatch({ kind: 'type', field, value });
 
     await pane.dispatch({ kind: 'open', section: asked.section });
-    await pick();
+    await pick(before);
     expect(shownIn(pane.view(), id)?.value, 'shown before').not.toBe(text);
     await type(id, text);
     if (unit !== undefined) await type(`${id}.unit`, unit);
@@ -130,14 +131,15 @@ describe.each(fields)('$sheet: $key', ({ sheet, key, holds, ask }) => {
     await pane.dispatch({ kind: 'press', action: asked.action });
     expect(pane.view().message).toMatchObject({ tone: 'good' });
 
-    const after = asked.row(await gardenOf(workbook));
+    const kept = await gardenOf(workbook);
+    const after = asked.row(kept);
     const read = after[key];
     if (typeof trial === 'number') expect(read).toBeCloseTo(trial, 12);
     else expect(read).toEqual(trial);
     expect({ ...after, [key]: trial }).toEqual({ ...asked.row(before), [key]: trial });
 
-    await pick();
-    const shown = shownIn(pane.view(), id);
+    await pick(kept);
+    const shown = shownIn(pane.view(), asked.id(kept, key));
     expect(shown).toMatchObject({ value: text });
     if (unit !== undefined) expect(shown).toMatchObject({ unit: { value: unit } });
   });

@@ -71,7 +71,8 @@ export const cardMeasure = (
   const found = measurable(exact, unit, most);
   if (found !== undefined) {
     const free = most < Infinity ? measurable(exact, unit) : found;
-    return { ...found, rounding: free?.words === found.words ? 'nearest' : 'down', tooLittle: false };
+    const down = found.measured < (free?.measured ?? 0) && found.measured <= exact;
+    return { ...found, rounding: down ? 'down' : 'nearest', tooLittle: false };
   }
   const stock = stockMeasure(exact, unit, most);
   const words = stock === undefined ? TOO_LITTLE : `${TOO_LITTLE}: ${stock.words}`;
