@@ -55,7 +55,7 @@ const answer = (context: CardContext): string => {
 const reasonRows = (context: CardContext): PageCell[] => {
   const { request, layout } = context;
   const { work, at, product } = workings(context);
-  const reason = at(work.reason);
+  const reason = `TRIM(${at(work.reason)})`;
   const { row } = layout.reason;
   const lines = request.overLabel.map((index) => {
     const rate = (value: 'rate' | 'greatest', unit: 'rateUnit' | 'greatestUnit') =>

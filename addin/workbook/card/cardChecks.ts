@@ -131,7 +131,8 @@ const ofTheFills = (context: CardContext): Check[] => {
   return [
     check(`A station has no plants now. ${AGAIN}`, `MIN(${now(work.plants0).join(',')})<1`),
     {
-      says: `"The round takes "&${at(work.fills)}&" fills now; this card was made for ${request.made.fills}. ${AGAIN}"`,
+      // A sentence in error would be shown in place of every sentence after it.
+      says: `IFERROR("The round takes "&${at(work.fills)}&" fills now; this card was made for ${request.made.fills}. ${AGAIN}","The fills cannot be worked out. ${MEND}")`,
       bad: `OR(${more.join(',')})`,
     },
     check(

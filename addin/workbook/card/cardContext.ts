@@ -61,6 +61,7 @@ export const PRODUCT_COLUMNS = [
   'madeRate',
   'madeUnit',
   'changed',
+  'unread',
   'over',
   'fault',
   'instead',

@@ -30,6 +30,7 @@ const HEADS: Readonly<Record<ProductColumn, string>> = {
   madeRate: 'Rate, as made',
   madeUnit: 'Rate, unit, as made',
   changed: 'Changed',
+  unread: 'Cannot be read',
   over: 'Above the label',
   fault: 'What is wrong',
   instead: 'In place of measures',
@@ -56,6 +57,31 @@ const hotWater = (context: CardContext, index: number, one: CardProduct): string
   const water = quoted(context.request.hotWaterUnit);
   const least = `FEED.PREMIX(${product(index, 'each')},${quoted(one.unit)},${solubility},${water},0,${density})`;
   return `IF(AND(N(${solubility})>0${weighed}),${least},"not known")`;
+};
+
+/** True where the row of a product has a cell that the program refuses to read, though the measures may not need it. */
+const unread = (context: CardContext, inProducts: (column: string) => string): string => {
+  const { products } = context.sources;
+  const numbers: [column: string, least: string, most: string][] = [
+    [products.density, '<0.01', '>20'],
+    [products.greatestRate, '<=0', '>1E9'],
+    [products.solubility, '<0.001', '>100000'],
+    [products.pack, '<=0', '>1E9'],
+    [products.price, '<0', '>1E9'],
+  ];
+  const odd = numbers.map(([column, least, most]) => {
+    const found = inProducts(column);
+    // What a blank cell comes to is 0 in one program and blank in another, so that it is counted.
+    return `AND(COUNTA(${found})>0,OR(ISTEXT(${found}),${found}${least},${found}${most}))`;
+  });
+  const units = [
+    [products.packUnit, (unit: string) => `FEED.UNITCOST(1,1,${unit},${unit})`],
+    [products.greatestRateUnit, (unit: string) => `FEED.INUNITS(1,${unit},"g/L",1)`],
+  ] as const;
+  const unknown = units.map(
+    ([column, answer]) => `AND(COUNTA(${inProducts(column)})>0,ISERROR(${answer(inProducts(column))}))`,
+  );
+  return `IF(OR(${[...odd, ...unknown].join(',')}),1,0)`;
 };
 
 /** The figures of one product, looked up once, and what keeps its measures from being shown. */
@@ -101,12 +127,17 @@ const formulas = (
     changed:
       `IF(OR(NOT(${of('rate')}>0),TRIM(${inProducts(products.form)})<>${quoted(one.form)},` +
       `ABS(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')})-1)>1E-9),1,0)`,
+    unread: unread(context, inProducts),
     over:
       `IF(AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
-      `OR(${at(work.reason)}="",${of('rate')}>${of('madeRate')}*(1+1E-9))),1,0)`,
+      (request.overLabel.includes(index)
+        ? `OR(TRIM(${at(work.reason)})="",${of('rate')}>${of('madeRate')}*(1+1E-9))),1,0)`
+        : // The card has no line that names this one, whatever reason stands there for another.
+          'TRUE),1,0)'),
     fault:
       `IFERROR(IF(${of('changed')}=1,"is not as it was",IF(${gone},"has lost its label's rate",` +
-      `IF(${of('over')}=1,"is above the label",""))),"is not as it was")`,
+      `IF(${of('unread')}=1,"has a cell that cannot be read",` +
+      `IF(${of('over')}=1,"is above the label","")))),"is not as it was")`,
     instead: `IF(${says}="","",IF(${of('fault')}="","make the card again",${of('fault')}&": make again"))`,
   };
 };
