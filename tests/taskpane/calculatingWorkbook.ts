@@ -3,7 +3,8 @@ import type { MemoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 
 import { openHeadlessGrid } from '../workbook/headlessGrid';
 
-const shown = (cell: CellState, computed: unknown): CellState => {
+/** A cell with what its formula comes to. */
+export const shown = (cell: CellState, computed: unknown): CellState => {
   if (cell.formula === undefined) return cell;
   if (typeof computed === 'string' && /^#[A-Z/0!?]+$/.test(computed))
     return { ...cell, value: null, error: computed };

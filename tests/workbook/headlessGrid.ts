@@ -14,13 +14,18 @@ import '@univerjs/engine-formula/facade';
 import '@univerjs/sheets-formula/facade';
 import '@univerjs/sheets/facade';
 import { call, catalogue, type RawArgument, type RawScalar } from '../../functions';
+import type { Area, CellInput } from '../../addin/workbook/change';
 import type { MemoryBook, MemoryCell } from '../../addin/workbook/memory/book';
 
 /** The workbench's formula engine without a page: what the formulas of a memory workbook come to. */
 export interface HeadlessGrid {
   /** A number or text, an error such as '#N/A', or '' for a cell that shows nothing. */
   value(sheet: string, row: number, column: number): unknown;
+  /** The same for every cell of an area. */
+  values(area: Area): readonly (readonly unknown[])[];
   set(sheet: string, row: number, column: number, value: string | number | null): Promise<void>;
+  /** One cell after the other; resolves once everything is worked out. */
+  type(cells: readonly { sheet: string; row: number; column: number; input: CellInput }[]): Promise<void>;
   close(): void;
 }
 
@@ -88,12 +93,26 @@ export const openHeadlessGrid = async (book: MemoryBook): Promise<HeadlessGrid> 
   await waiting;
   const range = (sheet: string, row: number, column: number) =>
     api.getActiveWorkbook()!.getSheetByName(sheet)!.getRange(row, column);
+  const put = (sheet: string, row: number, column: number, input: CellInput) => {
+    const cell = typeof input === 'object' && input !== null ? { value: null, ...input } : { value: input };
+    const blank = input === null;
+    range(sheet, row, column).setValue(blank ? { v: null, t: null, f: null } : { f: null, ...dataOf(cell) });
+  };
   return {
     value: (sheet, row, column) => range(sheet, row, column).getValue() ?? '',
+    values: ({ sheet, row, column, rows, columns }) =>
+      api.getActiveWorkbook()!.getSheetByName(sheet)!.getRange(row, column, rows, columns).getValues(),
     set: async (sheet, row, column, value) => {
       const done = settled();
-      range(sheet, row, column).setValue(value === null ? { v: null, t: null } : dataOf({ value }));
+      put(sheet, row, column, value);
       await done;
+    },
+    type: async (cells) => {
+      for (const { sheet, row, column, input } of cells) {
+        const done = settled();
+        put(sheet, row, column, input);
+        await done;
+      }
     },
     close: () => univer.dispose(),
   };
