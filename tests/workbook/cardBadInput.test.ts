@@ -19,6 +19,7 @@ const garden: MadeGarden = {
       plants: {
         add: [
           { plant: 'Ember Lantern', bed: 'Drive', sizeClass: 'Bush', howMany: 30 },
+          { plant: 'Quiet Harbour', bed: 'Drive', sizeClass: 'Bush', howMany: 3 },
           { plant: 'Paper Moth', bed: 'Terrace', sizeClass: 'Miniature', howMany: 40 },
           { plant: 'Tall Story', bed: 'Fence', sizeClass: 'Climber', howMany: 12 },
         ],
@@ -59,6 +60,7 @@ const garden: MadeGarden = {
             price: 40,
           },
           { name: 'Tonic', form: 'liquid' },
+          { name: 'Spare', form: 'liquid' },
         ],
       },
       mix: {
@@ -112,10 +114,15 @@ describe('typed under a card, which then shows no measure and says why', () => {
   test.each<[what: string, says: RegExp, edits: () => Typed]>([
     [
       'a label’s rate taken away',
-      /“Fish” has no label's rate any more/,
+      /“Fish” has lost its label's rate/,
       () => cells('products', 1, { greatestRate: null }),
     ],
     ['a label’s rate typed as text', /“Fish”/, () => cells('products', 1, { greatestRate: '4' })],
+    [
+      'a label’s rate that no label allows',
+      /“Fish” has a cell/,
+      () => cells('products', 1, { greatestRate: 1e9 }),
+    ],
     [
       'a label’s rate lowered below the rate',
       /“Fish” is above the label/,
@@ -140,21 +147,13 @@ describe('typed under a card, which then shows no measure and says why', () => {
     ['a rate typed as text', /mix has changed/, () => cells('mix', 1, { rate: '2' })],
     ['a rate emptied', /mix has changed/, () => cells('mix', 1, { rate: null })],
     ['a rate below 0', /mix has changed/, () => cells('mix', 1, { rate: -2 })],
-    [
-      'a unit of rate of another kind',
-      /“Fish” is not in the mix as it was/,
-      () => cells('mix', 1, { rateUnit: 'g/L' }),
-    ],
+    ['a unit of rate of another kind', /“Fish” is not as it was/, () => cells('mix', 1, { rateUnit: 'g/L' })],
     ['the mix emptied', /mix has changed/, () => [0, 1, 2].flatMap((row) => cells('mix', row, NONE))],
-    ['a product renamed', /“Fish” is not in the mix/, () => cells('products', 1, OTHER_NAME)],
-    [
-      'a product renamed in the mix',
-      /“Fish” is not in the mix/,
-      () => cells('mix', 1, { product: 'Fish 2' }),
-    ],
+    ['a product renamed', /“Fish” is not as it was/, () => cells('products', 1, OTHER_NAME)],
+    ['a product renamed in the mix', /“Fish” is not as it was/, () => cells('mix', 1, { product: 'Fish 2' })],
     [
       'a product taken off the sheet',
-      /“Fish” is not in the mix/,
+      /“Fish” is not as it was/,
       () =>
         cells('products', 1, {
           name: null,
@@ -166,18 +165,19 @@ describe('typed under a card, which then shows no measure and says why', () => {
     ],
     [
       'a product in two rows',
-      /“Fish” is not in the mix/,
-      () => cells('products', 3, { name: ' fish', form: 'liquid' }),
+      /“Fish” is not as it was/,
+      () => cells('products', 4, { name: ' fish', form: 'liquid' }),
     ],
-    ['a product spread dry', /“Fish” is not in the mix/, () => cells('products', 1, { form: 'dry' })],
+    ['a product spread dry', /“Fish” is not as it was/, () => cells('products', 1, { form: 'dry' })],
     ['a solubility below 0', /“Bloom powder” has a cell/, () => cells('products', 0, { solubility: -1 })],
     ['a price in words', /“Fish” has a cell/, () => cells('products', 1, { price: 'n/a' })],
     ['the reason deleted', /“Bloom powder” is above/, () => [[named(LATER_CELLS.reason), null]]],
     ['a reason of spaces', /“Bloom powder” is above/, () => [[named(LATER_CELLS.reason), '  ']]],
     ['a start that is no time', /The start beside the card/, () => [[named(CARD_CELLS.start), '7:00']]],
+    ['no start', /The start beside the card/, () => [[named(CARD_CELLS.start), null]]],
     ['a way of filling that is none', /./, () => [[named(CARD_CELLS.style), 'ful']]],
     ['a bed moved to another station', /walk has changed/, () => cells('beds', 1, { station: 'Back' })],
-    ['a station emptied', /A station has no plants/, () => cells('plants', 2, { howMany: 0 })],
+    ['a station emptied', /A station has no plants/, () => cells('plants', 3, { howMany: 0 })],
     ['a plant in a bed with a wildcard', /other beds/, () => cells('plants', 0, { bed: 'Dr*' })],
     ['a plant in a bed with outer spaces', /other beds/, () => cells('plants', 0, { bed: ' Drive ' })],
     ['a part of a plant', /A row of Plants/, () => cells('plants', 0, { howMany: 2.5 })],
@@ -211,7 +211,7 @@ describe('typed under a card, which follows', () => {
       ],
     ],
     ['another reason', () => [[named(LATER_CELLS.reason), 'The club tried it']]],
-    ['fewer plants', () => cells('plants', 1, { howMany: 4 })],
+    ['fewer plants', () => cells('plants', 2, { howMany: 4 })],
     ['an earlier start', () => [[named(CARD_CELLS.start), 0.25]]],
     ['full barrels', () => [[named(CARD_CELLS.style), 'full']]],
     ['a coarser count', () => [[named('Rig_count_step'), 5]]],
@@ -219,5 +219,33 @@ describe('typed under a card, which follows', () => {
     const { follows, found } = await typed(edits());
     expect(found).toEqual([]);
     expect(follows).toBe(true);
+  });
+});
+
+describe('rows taken out and put in under a card', () => {
+  test.each<[what: string, how: 'delete' | 'insert', table: string, row: number, follows: boolean]>([
+    ['a product deleted', 'delete', 'products', 1, false],
+    ['a product that is not in the mix deleted', 'delete', 'products', 3, true],
+    ['a row of the mix deleted', 'delete', 'mix', 0, false],
+    ['plants deleted', 'delete', 'plants', 0, true],
+    ['a bed deleted', 'delete', 'beds', 1, false],
+    ['a row put in above the products', 'insert', 'products', 0, true],
+    ['a row put in between the doses', 'insert', 'doses', 1, true],
+  ])('%s', async (_what, how, table, row, follows) => {
+    const own = await gridBook((await cardOf(garden))!);
+    try {
+      const made = looked(await snapshotOf(own), undefined);
+      const { sheet, row: at } = of(
+        table,
+        row,
+        Object.keys(placesOf(gardenSheets, first)!.sites[table]!.columns)[0]!,
+      );
+      await own.rows(how, sheet, at);
+      const after = looked(await snapshotOf(own), made.now);
+      expect(after.found).toEqual([]);
+      expect(after.follows).toBe(follows);
+    } finally {
+      await own.close();
+    }
   });
 });

@@ -26,6 +26,8 @@ export interface HeadlessGrid {
   set(sheet: string, row: number, column: number, value: string | number | null): Promise<void>;
   /** One cell after the other; resolves once everything is worked out. */
   type(cells: readonly { sheet: string; row: number; column: number; input: CellInput }[]): Promise<void>;
+  /** Takes whole rows out, or puts empty ones in. */
+  rows(how: 'delete' | 'insert', sheet: string, at: number): Promise<void>;
   close(): void;
 }
 
@@ -113,6 +115,17 @@ export const openHeadlessGrid = async (book: MemoryBook): Promise<HeadlessGrid> 
         put(sheet, row, column, input);
         await done;
       }
+    },
+    rows: async (how, sheet, at) => {
+      const done = settled();
+      const there = api.getActiveWorkbook()!.getSheetByName(sheet)!;
+      if (how === 'delete') there.deleteRows(at, 1);
+      else there.insertRows(at, 1);
+      await done;
+      // References move after the first answer.
+      const again = settled();
+      formulas.executeCalculation();
+      await again;
     },
     close: () => univer.dispose(),
   };

@@ -1,3 +1,4 @@
+import { PRODUCT_LIMITS } from '../../core';
 import type { CellInput } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext, ProductColumn } from './cardContext';
@@ -62,12 +63,13 @@ const hotWater = (context: CardContext, index: number, one: CardProduct): string
 /** True where the row of a product has a cell that the program refuses to read, though the measures may not need it. */
 const unread = (context: CardContext, inProducts: (column: string) => string): string => {
   const { products } = context.sources;
+  const { density, solubility, price } = PRODUCT_LIMITS;
   const numbers: [column: string, least: string, most: string][] = [
-    [products.density, '<0.01', '>20'],
+    [products.density, `<${density.least}`, `>${density.most}`],
     [products.greatestRate, '<=0', '>1E9'],
-    [products.solubility, '<0.001', '>100000'],
+    [products.solubility, `<${solubility.least}`, `>${solubility.most}`],
     [products.pack, '<=0', '>1E9'],
-    [products.price, '<0', '>1E9'],
+    [products.price, `<${price.least}`, `>${price.most}`],
   ];
   const odd = numbers.map(([column, least, most]) => {
     const found = inProducts(column);
@@ -81,7 +83,11 @@ const unread = (context: CardContext, inProducts: (column: string) => string): s
   const unknown = units.map(
     ([column, answer]) => `AND(COUNTA(${inProducts(column)})>0,ISERROR(${answer(inProducts(column))}))`,
   );
-  return `IF(OR(${[...odd, ...unknown].join(',')}),1,0)`;
+  const [greatest, unit] = [inProducts(products.greatestRate), inProducts(products.greatestRateUnit)];
+  const share = `IFERROR(FEED.INUNITS(${greatest},${unit},"mL/L"),FEED.INUNITS(${greatest},${unit},"g/L")/2)`;
+  // A label allows a litre, or two kilograms, of a product in a litre at most.
+  const far = `IF(${greatest}>0,OR(${share}<0.000001,${share}>1000),FALSE)`;
+  return `IF(OR(${[...odd, ...unknown, far].join(',')}),1,0)`;
 };
 
 /** The figures of one product, looked up once, and what keeps its measures from being shown. */

@@ -1,13 +1,4 @@
-import {
-  clock,
-  COUNTS_APART,
-  findUnit,
-  fromCanonical,
-  howLong,
-  nameKey,
-  type Amount,
-  type Fill,
-} from '../../../addin/core';
+import { clock, COUNTS_APART, howLong, nameKey, type Amount, type Fill } from '../../../addin/core';
 import type { CardReading } from '../../../addin/workbook/card/readCard';
 import { referenceConvert } from '../../oracles/referenceUnits';
 import { alike, rounded } from './alike';
@@ -138,7 +129,7 @@ const ofTheWords = (check: Compare, card: ShownCard, { planned, garden }: Planne
   const heaviest = Math.max(...fills.map((fill) => fill.weight));
   check.that(
     `the caution says ${weight?.[0] ?? 'no weight'}, ${heaviest} g is so`,
-    weight !== null && Number(weight[1]) === Math.ceil(fromCanonical(heaviest, findUnit(weight[2]!)!) - 1e-8),
+    weight !== null && Number(weight[1]) === Math.ceil(referenceConvert(heaviest, 'g', weight[2]!) - 1e-8),
   );
   check.that(
     'plain water is said of products',
@@ -231,7 +222,7 @@ export const shownOutOfDate = (card: ShownCard, reading: CardReading | undefined
   for (const cell of cells)
     check.that(
       `“${String(cell)}” stands where measures do`,
-      /^$|ake the card again$/.test(String(cell ?? '')),
+      /^$|make (the card )?again$/.test(String(cell ?? '')),
     );
   for (const cell of card.total.products) check.text('a product in all', cell, '');
   for (const [head, column] of Object.entries(card.measures))

@@ -20,8 +20,13 @@ export interface LiveBook {
   close(): Promise<void>;
 }
 
+/** One whose rows can be taken out and put in. */
+export interface GridBook extends LiveBook {
+  rows(how: 'delete' | 'insert', sheet: string, at: number): Promise<void>;
+}
+
 /** A memory workbook in the workbench's formula engine, opened once. */
-export const gridBook = async (workbook: MemoryWorkbook): Promise<LiveBook> => {
+export const gridBook = async (workbook: MemoryWorkbook): Promise<GridBook> => {
   const grid = await openHeadlessGrid(workbook.inspect());
   return {
     outline: () => workbook.outline(),
@@ -36,6 +41,10 @@ export const gridBook = async (workbook: MemoryWorkbook): Promise<LiveBook> => {
     type: async (cells) => {
       for (const { sheet, row, column, input } of cells) workbook.user.type(sheet, row, column, input);
       await grid.type(cells);
+    },
+    rows: async (how, sheet, at) => {
+      workbook.user[how === 'delete' ? 'deleteRows' : 'insertRows'](sheet, at, 1);
+      await grid.rows(how, sheet, at);
     },
     close: async () => grid.close(),
   };

@@ -1,13 +1,16 @@
-import { findRateUnit, nameKey, overLabel, planRound } from '../../../addin/core';
+import { findRateUnit, findUnit, nameKey, overLabel, planRound } from '../../../addin/core';
 import type { RoundInput, RoundPlan } from '../../../addin/core';
 import { CARD_CELLS, LATER_CELLS } from '../../../addin/workbook/card/cardNames';
 import type { Garden } from '../../../addin/workbook/garden';
 import type { Snapshot } from '../../../addin/workbook/port';
 import { readGarden } from '../../../addin/workbook/readGarden';
 import { roundInput } from '../../../addin/workbook/roundInput';
+import { unitKind } from '../../../addin/workbook/fields/usualUnits';
 import { gardenSheets } from '../../../addin/workbook/sheets/gardenSheets';
+import { rigForm } from '../../../addin/workbook/sheets/rig';
 import { areaNamed, cellAt } from '../../../addin/workbook/snapshot';
 import { placesOf } from '../../../addin/workbook/tables/buildSheets';
+import { unitName, type Line } from '../../../addin/workbook/tables/form';
 
 /** What the planner makes of the cells as they stand, with what stands beside the card. */
 export interface PlannedNow {
@@ -19,6 +22,8 @@ export interface PlannedNow {
   readonly plants: string;
   /** True where the list of plants has names that formulas take for others. */
   readonly odd: boolean;
+  /** True where a line of the rig has a unit of another kind; the planner needs none beside a blank line. */
+  readonly oddUnit: boolean;
 }
 
 const columnText = (snapshot: Snapshot, table: string, keys: readonly string[]): string[][] => {
@@ -28,6 +33,14 @@ const columnText = (snapshot: Snapshot, table: string, keys: readonly string[]):
     keys.map((key) => String(cellAt(snapshot, site.sheet, row, site.columns[key]!).value ?? '')),
   );
 };
+
+const hasOddUnit = (snapshot: Snapshot): boolean =>
+  Object.values<Line>(rigForm.lines).some((line) => {
+    if (line.holds?.kind !== 'measure') return false;
+    const { sheet, row, column } = areaNamed(snapshot, unitName(line)!)!;
+    const unit = cellAt(snapshot, sheet, row, column).value;
+    return findUnit(String(unit ?? ''))?.family !== unitKind(line.holds.of);
+  });
 
 /** @param snapshot of garden and card, worked out */
 export const planNow = (snapshot: Snapshot): PlannedNow => {
@@ -50,6 +63,7 @@ export const planNow = (snapshot: Snapshot): PlannedNow => {
     ...(Array.isArray(input) || plan === undefined || 'refused' in plan ? {} : { planned: { input, plan } }),
     walk: JSON.stringify(columnText(snapshot, 'beds', ['walk', 'bed', 'station'])),
     plants: JSON.stringify(rows),
+    oddUnit: hasOddUnit(snapshot),
     odd: rows.some((row) => row.slice(0, 2).some((name) => /^\s|\s$|[*?~]|^[<>=]/.test(name))),
   };
 };
@@ -58,6 +72,7 @@ export const planNow = (snapshot: Snapshot): PlannedNow => {
 export const causes = (made: PlannedNow, now: PlannedNow): string[] => {
   if (!now.planned) return ['it cannot be planned'];
   if (now.garden.problems.length > 0) return ['a row cannot be read'];
+  if (now.oddUnit) return ['a unit of the rig is of another kind'];
   const [before, after] = [made.planned!, now.planned];
   const found: string[] = [];
   const because = (cause: string, holds: boolean) => {

@@ -1,4 +1,4 @@
-import { CARD, CARD_ALL } from '../../../addin/workbook/card/cardNames';
+import { CARD, CARD_WORKINGS } from '../../../addin/workbook/card/cardNames';
 import type { CellState, Snapshot } from '../../../addin/workbook/port';
 import { areaNamed, cellsOf } from '../../../addin/workbook/snapshot';
 
@@ -58,7 +58,7 @@ const wordsAfter = (cell: Shown | undefined): string => text(cell).replace(/^[^,
 /** The card of a workbook, as its cells show it. */
 export const shownCard = (snapshot: Snapshot): ShownCard => {
   const rows = shownIn(snapshot, CARD);
-  const all = shownIn(snapshot, CARD_ALL);
+  const all = shownIn(snapshot, CARD_WORKINGS);
   const at = (row: number, column: number): Shown => rows[row]?.[column] ?? null;
   const counts = rows.findIndex((row) => row[1] === 'Hold the wand');
   const total = rows.findIndex((row) => row[1] === 'Whole round');

@@ -1,5 +1,5 @@
 import { planRound } from '../../../addin/core';
-import { cardAreas, CARD_ALL } from '../../../addin/workbook/card/cardNames';
+import { cardAreas } from '../../../addin/workbook/card/cardNames';
 import { makeCard } from '../../../addin/workbook/card/makeCard';
 import { readCard } from '../../../addin/workbook/card/readCard';
 import { memoryWorkbook, type MemoryWorkbook } from '../../../addin/workbook/memoryWorkbook';
@@ -7,7 +7,6 @@ import type { Outline, Snapshot } from '../../../addin/workbook/port';
 import { gardenAreas, readGarden } from '../../../addin/workbook/readGarden';
 import { roundInput } from '../../../addin/workbook/roundInput';
 import { gardenSheets } from '../../../addin/workbook/sheets/gardenSheets';
-import { areaNamed } from '../../../addin/workbook/snapshot';
 import { buildSheets } from '../../../addin/workbook/tables/buildSheets';
 import { disagreements, shownOutOfDate } from './disagreements';
 import { backOf, editOf, type CellEdit, type Draw } from './edits';
@@ -27,10 +26,7 @@ export interface Walked {
 }
 
 const DATE = 46_147;
-const areasOf = (outline: Outline) => {
-  const all = areaNamed(outline, CARD_ALL);
-  return [...gardenAreas(outline), ...(all ? [all] : []), ...cardAreas(outline)];
-};
+const areasOf = (outline: Outline) => [...gardenAreas(outline), ...cardAreas(outline)];
 
 /** Garden and card, as they are shown. */
 export const snapshotOf = async (book: Pick<LiveBook, 'outline' | 'read'>): Promise<Snapshot> =>
