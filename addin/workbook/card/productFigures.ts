@@ -37,7 +37,10 @@ const HEADS: Readonly<Record<ProductColumn, string>> = {
   instead: 'In place of measures',
 };
 
-const FORMATS: Partial<Readonly<Record<ProductColumn, string>>> = {
+/** Any other figure is General; an office reads TRUE and FALSE with that as numbers. */
+const FORMATS: Partial<Readonly<Record<ProductColumn, string | undefined>>> = {
+  changed: undefined,
+  over: undefined,
   total: '0.0##',
   cost: '0.00',
   madeTotal: '0.0##',
@@ -144,7 +147,8 @@ const formulas = (
       `IFERROR(IF(${of('changed')}=1,"is not as it was",IF(${gone},"has lost its label's rate",` +
       `IF(${of('unread')}=1,"has a cell that cannot be read",` +
       `IF(${of('over')}=1,"is above the label","")))),"is not as it was")`,
-    instead: `IF(${says}="","",IF(${of('fault')}="","make the card again",${of('fault')}&": make again"))`,
+    // One line of the large print: Calc makes no row higher that a change elsewhere fills.
+    instead: `IF(${says}="","","make again")`,
   };
 };
 
@@ -170,7 +174,7 @@ export const productFigures = (context: CardContext): PageCell[] => {
       const text = texts[of];
       const input = text === undefined ? given[of]! : formula(text);
       const at = work.product(index, of);
-      return place(at.row, at.column, input, 'computed', FORMATS[of] ?? 'General');
+      return place(at.row, at.column, input, 'computed', of in FORMATS ? FORMATS[of] : 'General');
     });
   });
   return [...PRODUCT_COLUMNS.map((of, at) => place(row, column + at, HEADS[of], 'header')), ...lines];
