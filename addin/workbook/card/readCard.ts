@@ -110,7 +110,9 @@ const productOf =
 const outOfDateWords = (snapshot: Snapshot): string => {
   if (isUnguarded(snapshot)) return EARLIER_CARD;
   const said = at(snapshot, CARD_CHECK);
-  return said.error === undefined && said.value !== null
+  // A formula's empty text may be told as nothing; what is not worked out has no number of fills either.
+  const told = said.value !== null || number(at(snapshot, CARD_CELLS.fills)) !== undefined;
+  return said.error === undefined && told
     ? labelOf(said)
     : 'The card cannot be worked out here. Make the card again.';
 };
