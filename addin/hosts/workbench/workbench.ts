@@ -1,5 +1,6 @@
 import { listed } from '../../../taskpane/quantityWords';
-import { CARD } from '../../workbook/card/cardNames';
+import { CARD, isUnguarded } from '../../workbook/card/cardNames';
+import { EARLIER_CARD } from '../../workbook/card/readCard';
 import { areaNamed } from '../../workbook/snapshot';
 import { openFile, sayRefusal } from './files/openFile';
 import { saveFile } from './files/saveFile';
@@ -155,8 +156,11 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
     undo: () => grid.back(),
     redo: () => grid.again(),
     printCard: async () => {
-      const card = areaNamed(await workbook.outline(), CARD);
+      const outline = await workbook.outline();
+      const card = areaNamed(outline, CARD);
       if (!card) return warn('print', 'There is no card yet. Make one under Round, then print it.');
+      // Any other card blanks its own measures.
+      if (isUnguarded(outline)) return warn('print', EARLIER_CARD);
       notices.clear('print');
       await printSheet(grid, card.sheet).catch((reason: unknown) =>
         warn('print', reason instanceof Error ? reason.message : String(reason)),
