@@ -1,3 +1,4 @@
+import { numfmt } from '@univerjs/core';
 import { beforeAll, describe, expect, test } from 'vitest';
 
 import { clock, compareTanks, findUnit, grams, litres, planRound, toCanonical } from '../../addin/core';
@@ -249,6 +250,16 @@ describe('the log', () => {
     expect(use.map((row) => [row[2], row[3], row[4]])).toEqual(
       card.products.map(({ product, amount, unit }) => [product, amount, unit]),
     );
+  });
+
+  test('says of a round past midnight that it was done the next day, and makes room for it', async () => {
+    const now = await snapshot();
+    const late = { ...readCard(now)!, finish: 1.05 };
+    const { edits } = logRound(now, 'US', late, { date: options.date, leftOver: 0, notes: '' });
+    const format = edits.find((edit) => edit.kind === 'format' && edit.format.includes('next day'));
+    expect(numfmt.format((format as { format: string }).format, late.finish)).toBe('01:12 next day');
+    expect(numfmt.format((format as { format: string }).format, late.start)).toBe('08:00');
+    expect(edits.at(-1)).toMatchObject({ kind: 'width', sheet: 'Feed log', characters: 16 });
   });
 
   test('counts its rounds on, and products go with what was really made up', async () => {

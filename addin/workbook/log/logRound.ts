@@ -3,10 +3,10 @@ import type { CardReading } from '../card/readCard';
 import type { Area, Change } from '../change';
 import type { Outline, Snapshot } from '../port';
 import { areasOf } from '../readGarden';
-import { buildSheets } from '../tables/buildSheets';
+import { placeSheets } from '../tables/buildSheets';
 import type { SheetSet } from '../tables/buildSheets';
 import { readTable } from '../tables/readTable';
-import { feedLogTable, productUseTable } from './logTables';
+import { DONE_BY_WIDTH, feedLogTable, productUseTable } from './logTables';
 
 export const logSheets: SheetSet = {
   sheets: [
@@ -103,9 +103,18 @@ export const logRound = (snapshot: Snapshot, measures: System, card: CardReading
     unit: used.unit,
     cost: used.cost === undefined ? undefined : used.cost * share,
   }));
-  const edits = buildSheets(logSheets, snapshot, {
+  const { edits, places } = placeSheets(logSheets, snapshot, {
     measures,
     tables: { feedLog: { add: [line] }, productUse: { add: use } },
   });
-  return { title: `Log round ${round}`, edits };
+  // The column is narrow in logs of earlier programs.
+  const { sheet, columns } = places.sites['feedLog']!;
+  const room = {
+    kind: 'width',
+    sheet,
+    column: columns['finish']!,
+    columns: 1,
+    characters: DONE_BY_WIDTH,
+  } as const;
+  return { title: `Log round ${round}`, edits: finish < 1 ? edits : [...edits, room] };
 };

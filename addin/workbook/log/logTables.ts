@@ -3,6 +3,11 @@ import { defineTable } from '../tables/table';
 
 const SERIAL_DAY = neededNumber({ least: 1, most: 2_958_465 }, 'a date');
 
+/** A time of the day; past midnight it says so. */
+const CLOCK = '[<1]hh:mm;hh:mm" next day"';
+/** Characters that the longest of them takes. */
+export const DONE_BY_WIDTH = 16;
+
 /** One line a round that was fed. It is a record: nothing rewrites it when the garden changes. */
 export const feedLogTable = defineTable({
   key: 'feedLog',
@@ -58,8 +63,8 @@ export const feedLogTable = defineTable({
     start: { header: 'Start', width: 8, format: 'hh:mm', holds: number({ least: 0 }) },
     finish: {
       header: 'Done by',
-      width: 9,
-      format: 'hh:mm',
+      width: DONE_BY_WIDTH,
+      format: CLOCK,
       holds: number({ least: 0 }),
     },
     notes: { header: 'Notes', width: 40, holds: remark },
