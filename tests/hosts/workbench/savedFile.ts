@@ -1,5 +1,9 @@
 import { Workbook as FileBook } from '@cj-tech-master/excelts';
 
+import { cellAddress } from '../../../addin/workbook/address';
+import type { Area } from '../../../addin/workbook/change';
+import { areaOfReference } from '../../../addin/workbook/references';
+
 /** What a file holds, read by other means than the page's own. */
 export interface SavedFile {
   readonly bytes: Buffer;
@@ -9,6 +13,9 @@ export interface SavedFile {
   number(address: string): number;
   /** The number in the one cell of a workbook name. */
   named(name: string): number;
+  area(name: string): Area;
+  /** What the cells of a workbook name hold, row by row, as texts; numbers as they are, not as they show. */
+  texts(name: string): string[][];
   /** The first cell of a sheet with just this text. */
   find(sheet: string, text: string): { readonly row: number; readonly column: string };
 }
@@ -41,14 +48,31 @@ export const savedFile = async (bytes: Buffer): Promise<SavedFile> => {
       throw new Error(`${address} holds no number but ${JSON.stringify(value)}.`);
     return value;
   };
+  const area = (name: string): Area => {
+    const [range = ''] = file.definedNames.getRanges(name).ranges;
+    const found = areaOfReference(range);
+    if (!found) throw new Error(`The file has no area ${name}.`);
+    return found;
+  };
+  const placed = (sheet: string, row: number, column: number) => `${sheet}!${cellAddress(row, column)}`;
   return {
     bytes,
     sheets: file.worksheets.map(({ name }) => name),
     cells: Object.fromEntries([...cells].map(([address, cell]) => [address, told(cell)])),
     number,
     named: (name) => {
-      const [range = ''] = file.definedNames.getRanges(name).ranges;
-      return number(range.replaceAll(/['$]/g, '').replace(/:.*/, ''));
+      const { sheet, row, column } = area(name);
+      return number(placed(sheet, row, column));
+    },
+    area,
+    texts: (name) => {
+      const { sheet, row, column, rows, columns } = area(name);
+      return Array.from({ length: rows }, (_, down) =>
+        Array.from({ length: columns }, (_, across) => {
+          const value = cells.get(placed(sheet, row + down, column + across))?.value ?? '';
+          return typeof value === 'string' ? value : JSON.stringify(value);
+        }),
+      );
     },
     find: (sheet, text) => {
       const address = [...cells].find(([at, { value }]) => at.startsWith(`${sheet}!`) && value === text)?.[0];
