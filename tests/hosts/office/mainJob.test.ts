@@ -80,9 +80,9 @@ const inFrame = (): User => ({
 
 const said = (): Promise<string> => open.pane.locator('[role="status"], [role="alert"]').allInnerTexts().then((all) => all.join('\n')); // prettier-ignore
 
-/** The reference tells twelve figures of a number, and an empty text as one. */
+/** The reference tells twelve figures of a number, an empty text as one, and truths as 0 and 1. */
 const rounded = (cell: CellState): CellState => {
-  const { value } = cell;
+  const value = typeof cell.value === 'boolean' ? Number(cell.value) : cell.value;
   return {
     ...cell,
     value: typeof value === 'number' ? Number(value.toPrecision(9)) : value === '' ? null : value,
