@@ -54,7 +54,7 @@ describe.each(['gtk3', 'gen'])('where Node is, chosen in a dialog of %s', (toolk
     office = await startOffice({ window: true, env: { ...display.env, ...env } });
     doc = await openList(office);
     keys = keyboardOf({ display, office, doc });
-    await display.expectWindow('LibreOffice Calc');
+    await display.expectKeysTo(/LibreOffice Calc/);
     await office.ask({ do: 'window_size', doc, width: 1_270, height: 870 });
   });
   afterAll(async () => {

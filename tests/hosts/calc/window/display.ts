@@ -17,6 +17,8 @@ export interface Display {
   act(...words: readonly string[]): void;
   /** Waits until a window is seen whose title is like the pattern. */
   expectWindow(title: string): Promise<void>;
+  /** Waits until a window whose title is like the pattern gets the keys. */
+  expectKeysTo(title: RegExp): Promise<void>;
   /** Waits until no such window is seen. */
   expectNoWindow(title: string): Promise<void>;
   /** Does what opens a window, and waits until that one gets the keys. */
@@ -95,6 +97,14 @@ export const openDisplay = async (width = 1280, height = 900): Promise<Display> 
     env,
     act,
     expectWindow: (title) => vi.waitFor(() => search(title), WINDOWS),
+    expectKeysTo: (title) =>
+      vi.waitFor(() => {
+        const named = spawnSync(program('xdotool'), ['getactivewindow', 'getwindowname'], {
+          env: all,
+          encoding: 'utf8',
+        });
+        expect(named.stdout).toMatch(title);
+      }, WINDOWS),
     expectNoWindow: (title) => vi.waitFor(() => expect(() => search(title)).toThrow(), WINDOWS),
     opens: async (act) => {
       const before = active();

@@ -63,7 +63,7 @@ export const openSidebar = async (toolkit: string, height = 900): Promise<Sideba
   const display = await openDisplay(1_280, height);
   const office = await startOffice({ window: true, env: { ...display.env, SAL_USE_VCLPLUGIN: toolkit } });
   const doc = await openList(office);
-  await display.expectWindow('LibreOffice Calc');
+  await display.expectKeysTo(/LibreOffice Calc/);
   await office.ask({ do: 'window_size', doc, width: 1_270, height: height - 30 });
   const told = () => office.ask<Panel>({ do: 'job', doc, request: { panel: true } });
   const controls = async () => (await told()).controls;
