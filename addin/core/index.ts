@@ -30,7 +30,14 @@ export * from './round/compareTanks';
 export * from './round/cardMeasure';
 export * from './round/food';
 export * from './round/labelRate';
-export { barrelWeightText, COUNTS_APART, countsApartText, LABEL_MAY_BIND } from './round/cautions';
+export {
+  barrelWeightText,
+  COUNTS_APART,
+  countsApartText,
+  LABEL_DECIDES,
+  LABEL_MAY_BIND,
+  notCheckedText,
+} from './round/cautions';
 export { numberInWords, weightUnitOf } from './round/inWords';
 export { premixWater, productsFor } from './round/mix';
 export { PRODUCT_LIMITS } from './round/productRefusals';

@@ -128,6 +128,7 @@ export const whyNoPrint: WhyNot = (state) => {
   const none = whyNoGarden(state);
   if (none !== undefined) return none;
   if (cardSheet(state) === undefined) return 'There is no card to print: make the card first.';
+  if (state.cardWaits) return 'The card cannot be read: look at it, or make it again, and print it then.';
   if (state.card?.outOfDate !== undefined) return state.card.outOfDate;
   return state.can.print ? undefined : (state.howToPrint ?? 'Print the card from its sheet.');
 };

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { CellValue } from '../../addin/workbook/change';
-import { CARD_CELLS, LATER_CELLS } from '../../addin/workbook/card/cardNames';
+import { CARD, CARD_CELLS, LATER_CELLS } from '../../addin/workbook/card/cardNames';
 import type { Snapshot } from '../../addin/workbook/port';
 import { gardenSheets } from '../../addin/workbook/sheets/gardenSheets';
-import { areaNamed, cellAt } from '../../addin/workbook/snapshot';
+import { areaNamed, cellAt, cellsOf } from '../../addin/workbook/snapshot';
 import { placesOf } from '../../addin/workbook/tables/buildSheets';
 import type { MadeGarden } from '../properties/liveCard/gardens';
 import { gridBook, type LiveBook } from '../properties/liveCard/gridBook';
@@ -248,4 +248,30 @@ describe('rows taken out and put in under a card', () => {
       await own.close();
     }
   });
+});
+
+describe('a row of the card itself taken out', () => {
+  // Title, warning, reason, counts, heads and rows of fills and beds: the sentence must not hang on any of them.
+  test.each([0, 2, 3, 6, 9, 10, 11, 13, 16])(
+    'row %d: a product above its label shows no measure',
+    async (at) => {
+      const own = await gridBook((await cardOf(garden))!);
+      try {
+        const { sheet } = named(CARD);
+        await own.rows('delete', sheet, at);
+        const fish = of('mix', 1, 'rate');
+        await own.type([{ ...fish, input: 8 }]);
+        const snapshot = await snapshotOf(own);
+        const printed = areaNamed(snapshot, CARD)!;
+        const rows = cellsOf(snapshot, { ...printed, rows: printed.rows + 2 });
+        const column = Math.max(...rows.map((line) => line.findIndex(({ value }) => value === 'Fish')));
+        const shown = rows.map((line) => line[column] ?? { value: null });
+        expect(shown.filter(({ value }) => /\d (?:mL|L)\b(?!\/)/.test(String(value)))).toEqual([]);
+        const says = shown.some(({ value, error }) => error !== undefined || /again/.test(String(value)));
+        expect(says).toBe(true);
+      } finally {
+        await own.close();
+      }
+    },
+  );
 });

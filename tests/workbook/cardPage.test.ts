@@ -32,7 +32,18 @@ const round = (stations: number, bedsEach: number, products: number): CardReques
   leaveOutUnread: false,
   plantsMark: '',
   walkMark: '',
-  made: { fills: 1, plants: 1, madeUp: 1, need: 1, finish: 0.5, unit: 'gal' },
+  headMarks: [],
+  made: {
+    date: 46_147,
+    start: 0.3,
+    mix: 'Bloom feed',
+    fills: 1,
+    plants: 1,
+    madeUp: 1,
+    need: 1,
+    finish: 0.5,
+    unit: 'gal',
+  },
 });
 const page = (request: CardRequest) => {
   const layout = cardLayout(request);

@@ -14,6 +14,11 @@ const caution = (id: CautionId, text: string): Caution => ({ id, text });
  * place of its numbers.
  */
 
+export const LABEL_DECIDES = "Never go over the label's rate; the label decides, not this plan.";
+
+export const notCheckedText = (names: string): string =>
+  `Not checked, as no greatest rate is given: ${names}.`;
+
 export const LABEL_MAY_BIND = 'The label may be binding where you live: read it and your local rules first.';
 
 /** @param percent such as '14.7 %' */
@@ -59,10 +64,7 @@ const ofTheMix = ({ mix }: RoundInput): readonly Caution[] => {
   return [
     caution(
       'label-rate',
-      "Never go over the label's rate; the label decides, not this plan." +
-        (unchecked.length === 0
-          ? ''
-          : ` Not checked, as no greatest rate is given: ${namesInWords(unchecked)}.`),
+      LABEL_DECIDES + (unchecked.length === 0 ? '' : ` ${notCheckedText(namesInWords(unchecked))}`),
     ),
     caution(
       'gloves-eyes',

@@ -1,4 +1,12 @@
-import { LABEL_MAY_BIND, barrelWeightText, findUnit, finestMeasure } from '../../core';
+import {
+  LABEL_DECIDES,
+  LABEL_MAY_BIND,
+  barrelWeightText,
+  findUnit,
+  finestMeasure,
+  notCheckedText,
+} from '../../core';
+import type { CellInput, FormulaText } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
 import { VOLUME, lastTime, overFills, place, workings } from './cardContext';
@@ -51,24 +59,32 @@ const answer = (context: CardContext): string => {
   return `IF(${says}<>"","This card is out of date",${round})`;
 };
 
+const isOver = (context: CardContext, index: number): string => {
+  const { product } = workings(context);
+  return `${product(index, 'each')}>${product(index, 'greatestEach')}*(1+1E-9)`;
+};
+
+/** True while a product for which a reason was given is above its label. */
+const anyOver = (context: CardContext): string =>
+  `OR(${context.request.overLabel.map((index) => isOver(context, index)).join(',')})`;
+
 /** Which products are above their label, by how much, and why: as the sheets have it now. */
 const reasonRows = (context: CardContext): PageCell[] => {
   const { request, layout } = context;
   const { work, at, product } = workings(context);
   const reason = `TRIM(${at(work.reason)})`;
   const { row } = layout.reason;
+  if (request.overLabel.length === 0) return [];
   const lines = request.overLabel.map((index) => {
     const rate = (value: 'rate' | 'greatest', unit: 'rateUnit' | 'greatestUnit') =>
       `ROUND(${product(index, value)},4)&" "&${product(index, unit)}`;
-    const over = `${product(index, 'each')}>${product(index, 'greatestEach')}*(1+1E-9)`;
-    return `IF(${over},${product(index, 'name')}&" at "&${rate('rate', 'rateUnit')}&", above the label's greatest rate of "&${rate('greatest', 'greatestUnit')},"")`;
+    return (
+      `IF(${isOver(context, index)},${product(index, 'name')}&" at "&${rate('rate', 'rateUnit')}` +
+      `&", above the label's greatest rate of "&${rate('greatest', 'greatestUnit')},"")`
+    );
   });
-  return [
-    ...lines.map((text, at) => place(row + at, 0, formula(text), 'warning')),
-    ...(lines.length === 0
-      ? []
-      : [place(row + lines.length, 0, formula(`IF(${reason}="","","Because: "&${reason})`), 'warning')]),
-  ];
+  const because = `IF(AND(${reason}<>"",${anyOver(context)}),"Because: "&${reason},"")`;
+  return [...lines, because].map((text, at) => place(row + at, 0, formula(text), 'warning'));
 };
 
 const heading = (context: CardContext): PageCell[] => {
@@ -95,24 +111,37 @@ const lines = (text: string, most: number): string[] =>
 const WEIGHT = '\u0001\u0001\u0001\u0001\u0001\u0001\u0001';
 
 /** A line of a caution; the barrel's weight in it is worked out anew. */
-const cautionLine = (context: CardContext, text: string) => {
+const cautionLine = (context: CardContext, text: string): CellInput => {
   const { work, at } = workings(context);
   const weight = `"&ROUNDUP(${at(work.heaviest)}-1E-9,0)&" ${context.request.weightUnit}`;
   return text.includes(WEIGHT) ? formula(quoted(text).replace(WEIGHT, weight)) : text;
+};
+
+/** Names the products whose label's rate is not given, while it is not. */
+const notChecked = (context: CardContext): FormulaText[] => {
+  const { product } = workings(context);
+  const names = context.request.products.flatMap(({ labelKnown }, index) =>
+    labelKnown ? [] : [`IF(${product(index, 'greatest')}>0,"",", “"&${product(index, 'name')}&"”")`],
+  );
+  if (names.length === 0) return [];
+  const listed = names.join('&');
+  const [before, after] = notCheckedText(WEIGHT).split(WEIGHT);
+  return [formula(`IF(${listed}="","",${quoted(before!)}&MID(${listed},3,999)&${quoted(after!)})`)];
 };
 
 /** Cautions in words of the plan, and those with numbers as formulas; the counts' own stands under the headline. */
 const cautionRows = (context: CardContext): PageCell[] => {
   const { request, layout } = context;
   const { column, cautions } = layout;
-  const texts = request.cautions.flatMap(({ id, text }) => {
+  const inLines = (text: string): CellInput[] =>
+    lines(text, charactersAcross(request, layout)).map((line) => cautionLine(context, line));
+  const inputs = request.cautions.flatMap(({ id, text }): CellInput[] => {
     if (id === 'count-rounding') return [];
-    if (id === 'over-label') return [LABEL_MAY_BIND];
-    return [id === 'barrel-weight' ? barrelWeightText(WEIGHT, request.products.length > 0) : text];
+    if (id === 'over-label') return [formula(`IF(${anyOver(context)},${quoted(LABEL_MAY_BIND)},"")`)];
+    if (id === 'label-rate') return [LABEL_DECIDES, ...notChecked(context)];
+    return inLines(id === 'barrel-weight' ? barrelWeightText(WEIGHT, request.products.length > 0) : text);
   });
-  return texts
-    .flatMap((text) => lines(text, charactersAcross(request, layout)))
-    .map((text, index) => place(cautions + index, column.tick, cautionLine(context, text)));
+  return inputs.map((input, index) => place(cautions + index, column.tick, input));
 };
 
 /** Every cell of the card and of its workings. */

@@ -3,6 +3,7 @@ import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
 import { CHECKS_AFTER, CHECKS_BEFORE, place, workings } from './cardContext';
 import { cell, cells, formula, inUnit, quoted } from './cardFormulas';
+import { UNREADABLE } from './cardMarks';
 import { perLitreUnit } from './productFigures';
 
 /** What may keep the card from being fed by: what is said then, as formula text, and when. */
@@ -72,7 +73,7 @@ const ofTheDoses = (context: CardContext): Check => {
 
 const OTHER_BEDS = `The plant inventory has other beds or sizes now. ${AGAIN}`;
 const marks = (columns: readonly string[]): string =>
-  columns.map((column) => `FEED.FINGERPRINT(${column})`).join('&');
+  columns.map((column) => `IFERROR(FEED.FINGERPRINT(${column}),${quoted(UNREADABLE)})`).join('&');
 
 /** Of the plants: that every row reads, and that all of them are on the card. */
 const ofThePlants = ({ sources, request }: CardContext, plants: string): Check[] => {
@@ -145,6 +146,28 @@ const ofTheFills = (context: CardContext): Check[] => {
 const walkChanged = ({ sources, request }: CardContext): string =>
   `${marks(sources.beds.walk)}<>${quoted(request.walkMark)}`;
 
+/** A column is found by its head: under another one the sheets say something else. */
+const headsChanged = ({ sources, request }: CardContext): Check[] =>
+  [sources.heads.slice(0, 2), sources.heads.slice(2, 4), sources.heads.slice(4)].map((heads, index) =>
+    check(
+      `A heading has changed on a sheet of the garden. ${AGAIN}`,
+      `${marks(heads)}<>${quoted(request.headMarks[index]!)}`,
+    ),
+  );
+
+const FAR_BELOW = 200;
+
+/** Rows and columns that were put into the card or taken out of it leave formulas that read the wrong cells. */
+const shapeChanged = ({ layout }: CardContext): Check => {
+  const [rows, columns] = [layout.total + 1, layout.column.last + 1];
+  // Measured where the card has no formula, as one that hangs on this would go in a circle.
+  const [beside, below] = [layout.column.last + 1, layout.cautions + FAR_BELOW];
+  return check(
+    `Rows or columns of this card were put in or taken out. ${AGAIN}`,
+    `OR(ROWS(${cells(0, beside, rows - 1, beside)})<>${rows},COLUMNS(${cells(below, 0, below, columns - 1)})<>${columns})`,
+  );
+};
+
 /** Everything that may keep the card from being fed by, the worst first. */
 const checks = (context: CardContext): Check[] => {
   const { work, at } = workings(context);
@@ -154,6 +177,8 @@ const checks = (context: CardContext): Check[] => {
     ofTheDoses(context),
     ...ofThePlants(context, at(work.plants)),
     check(`The walk has changed on the Beds sheet. ${AGAIN}`, walkChanged(context)),
+    ...headsChanged(context),
+    shapeChanged(context),
   ];
   const [mix, ...products] = ofTheMix(context);
   const after: Check[] = [
@@ -179,7 +204,13 @@ export const cardChecks = (context: CardContext): PageCell[] => {
         work.check(index, of),
       );
       const earlier = index === 0 ? '""' : at(work.check(index - 1, 'says'));
-      const text = `IF(${earlier}<>"",${earlier},IF(${at(must!)}=1,${at(sentence!)},""))`;
+      const chain = `IF(${earlier}<>"",${earlier},IF(${at(must!)}=1,${at(sentence!)},""))`;
+      // The last word does not hang on the chain, which a row taken out may break.
+      const first = work.check(0, 'bad');
+      const none = `COUNTIF(${cells(first.row, first.column, must!.row, must!.column)},0)=${all.length}`;
+      const broken = quoted(`This card was changed by hand. ${AGAIN}`);
+      const last = `IF(${none},"",IFERROR(IF(${chain}="",${broken},${chain}),${broken}))`;
+      const text = index === all.length - 1 ? last : chain;
       return [
         place(sentence!.row, sentence!.column, formula(says), 'computed'),
         // What cannot be looked up any more has changed.

@@ -61,10 +61,17 @@ export const PRODUCT_COLUMNS = [
   'madeRate',
   'madeUnit',
   'changed',
+  'oddDensity',
+  'oddGreatest',
+  'oddSolubility',
+  'oddPack',
+  'oddPrice',
+  'oddPackUnit',
+  'oddGreatestUnit',
+  'oddShare',
   'unread',
   'over',
   'fault',
-  'instead',
 ] as const;
 export type ProductColumn = (typeof PRODUCT_COLUMNS)[number];
 
@@ -177,7 +184,7 @@ export const workingsAt = (first: number) => {
 };
 
 /** Checks that every card has, before and after those of its products. */
-export const CHECKS_BEFORE = 19;
+export const CHECKS_BEFORE = 23;
 export const CHECKS_AFTER = 4;
 
 export const checksOf = ({ products }: CardRequest): number => CHECKS_BEFORE + products.length + CHECKS_AFTER;

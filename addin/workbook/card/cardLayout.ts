@@ -24,6 +24,11 @@ export interface CardProduct {
 
 /** What the round came to when the card was made, in the barrel's unit: the record that is logged of it later. */
 export interface CardRecord {
+  /** The spreadsheet's serial day. */
+  readonly date: number;
+  /** Shares of the day. */
+  readonly start: number;
+  readonly mix: string;
   readonly fills: number;
   readonly plants: number;
   readonly madeUp: number;
@@ -61,6 +66,8 @@ export interface CardRequest {
   readonly plantsMark: string;
   /** The walk as it was read. */
   readonly walkMark: string;
+  /** The heads of the sheets, as they were found. */
+  readonly headMarks: readonly string[];
   readonly made: CardRecord;
 }
 

@@ -38,7 +38,18 @@ const LISTED = PRODUCT_COLUMNS.indexOf('madeCost') + 1;
 /** What the round came to when the card was made. A card without it blanks no measure by itself. */
 export const CARD_MADE = 'Card_as_made';
 /** Figures of the record, in its order. */
-export const MADE_ROWS = ['fills', 'plants', 'madeUp', 'need', 'finish', 'unit', 'cost'] as const;
+export const MADE_ROWS = [
+  'date',
+  'start',
+  'mix',
+  'fills',
+  'plants',
+  'madeUp',
+  'need',
+  'finish',
+  'unit',
+  'cost',
+] as const;
 
 /** Where the named parts of a card stand. */
 export const cardNames = (request: CardRequest, { column }: CardLayout): Record<string, Area> => {

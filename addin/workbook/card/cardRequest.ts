@@ -3,11 +3,9 @@ import {
   findRateUnit,
   findUnit,
   finestMeasure,
-  fingerprint,
   fromCanonical,
   nameKey,
   overLabel,
-  saidBy,
   weightUnitOf,
 } from '../../core';
 import type { Litres, RoundInput, RoundPlan, System } from '../../core';
@@ -18,7 +16,8 @@ import { cellsOf } from '../snapshot';
 import { columnArea, type Places } from '../tables/template';
 import { plantedKey } from './cardContext';
 import type { CardProduct, CardRequest } from './cardLayout';
-import { PLANTED, WALK } from './cardSources';
+import { headMark, markOf } from './cardMarks';
+import { HEADED, PLANTED, WALK } from './cardSources';
 
 /** What the user says of this one round. */
 export interface CardOptions {
@@ -70,12 +69,6 @@ const sizeClassesOf = (garden: Garden, plan: RoundPlan): string[] => {
   return [...ordered, ...[...used].filter((sizeClass) => !ordered.includes(sizeClass))];
 };
 
-/** What the formulas will find in the columns, taken together. */
-const markOf = (snapshot: Snapshot, areas: readonly Area[]): string =>
-  areas
-    .map((area) => fingerprint(cellsOf(snapshot, area).map((line) => line.map(({ value }) => saidBy(value)))))
-    .join('');
-
 // SUMIFS takes these in a name for others, and a space around a name as part of it.
 const NOT_FOUND_BY_FORMULA = /^\s|\s$|[*?~]|^[<>=]/;
 
@@ -89,6 +82,15 @@ const formulasCount = (snapshot: Snapshot, bed: Area, sizeClass: Area): boolean 
 
 const plantedOf = ({ groups }: RoundInput): Record<string, number> =>
   Object.fromEntries(groups.map(({ bed, sizeClass, plants }) => [plantedKey(bed, sizeClass), plants]));
+
+/** Letters that stand on the title's line. */
+const LONGEST_TITLE = 60;
+
+/** What a mix without a name is called: by its products, where they fit. */
+const unnamedMix = ({ mix }: Garden): string => {
+  const names = mix.map(({ product }) => product).join(' + ') || 'plain water';
+  return names.length <= LONGEST_TITLE ? names : `${mix.length} products`;
+};
 
 /** What the card is made for, out of the plan: its stations, beds, fills, classes and products. */
 export const cardRequest = (
@@ -113,7 +115,7 @@ export const cardRequest = (
     date: options.date,
     start: options.start / SECONDS_A_DAY,
     style: options.style,
-    unnamed: garden.mix.map(({ product }) => product).join(' + ') || 'plain water',
+    unnamed: unnamedMix(garden),
     stations: plan.stations.map(({ station, beds, fills }) => ({
       name: station,
       beds,
@@ -130,7 +132,16 @@ export const cardRequest = (
     ...(counted ? {} : { planted: plantedOf(input) }),
     plantsMark: markOf(snapshot, plants),
     walkMark: markOf(snapshot, walk),
+    headMarks: [HEADED.slice(0, 2), HEADED.slice(2, 4), HEADED.slice(4)].map((tables) =>
+      headMark(
+        snapshot,
+        tables.map((table) => places.sites[table]!),
+      ),
+    ),
     made: {
+      date: options.date,
+      start: options.start / SECONDS_A_DAY,
+      mix: garden.mixName || unnamedMix(garden),
       fills: totals.fills,
       plants: totals.plants,
       madeUp: volume(totals.madeUp),

@@ -1,4 +1,5 @@
 import { fixedReference } from '../address';
+import { headerArea } from '../tables/site';
 import { columnArea } from '../tables/template';
 import type { Places } from '../tables/template';
 
@@ -10,6 +11,8 @@ export interface MeasuredCell {
 
 /** Where the formulas of the card and of the tank sheet find what the other sheets hold, as formula text. */
 export interface CardSources {
+  /** Rows of heads of the tables that are read. */
+  readonly heads: readonly string[];
   readonly plants: {
     readonly bed: string;
     readonly sizeClass: string;
@@ -66,6 +69,9 @@ export const WALK = ['walk', 'bed', 'station'] as const;
 /** Columns of the Plants sheet that say how many of which size stand where. */
 export const PLANTED = ['bed', 'sizeClass', 'howMany'] as const;
 
+/** Tables whose columns the card's formulas read. */
+export const HEADED = ['plants', 'beds', 'doses', 'products', 'mix'] as const;
+
 /** References, not names: they follow every change of the sheets in every host. */
 export const cardSources = (places: Places): CardSources => {
   const column = (table: string, key: string) => fixedReference(columnArea(places, table, key, 'whole'));
@@ -76,6 +82,7 @@ export const cardSources = (places: Places): CardSources => {
   };
   const measured = (name: string): MeasuredCell => ({ value: named(name), unit: named(`${name}_unit`) });
   return {
+    heads: HEADED.map((table) => fixedReference(headerArea(places.sites[table]!))),
     plants: {
       planted: PLANTED.map((key) => fixedReference(columnArea(places, 'plants', key))),
       bed: column('plants', 'bed'),

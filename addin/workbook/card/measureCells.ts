@@ -46,7 +46,8 @@ const measureFormulas = (
   const inStock = `": ${stock.said} in "&${of('water')}&" of water, "&FEED.MEASURE(${part},${partUnit})&" of that"`;
   return {
     product: String(index + 1),
-    exact: `IF(OR(${says}<>"",${makeUp}=0),0,${makeUp}*${product(index, 'each')})`,
+    // The product's own fault is looked at here too: what hangs on one cell alone is lost with it.
+    exact: `IF(OR(${says}<>"",${product(index, 'fault')}<>"",${makeUp}=0),0,${makeUp}*${product(index, 'each')})`,
     most: `IF(${exact}=0,0,IF(${product(index, 'greatestEach')}>0,MAX(${exact},${makeUp}*${product(index, 'greatestEach')}),0))`,
     direct: `IF(${exact}=0,0,IF(${tooLittle(exact, most, one.unit)},0,FEED.MEASURABLE(${exact},${unit},${most})))`,
     times: `IF(OR(${exact}=0,${of('direct')}>0),0,${byWater(
@@ -68,7 +69,7 @@ const measureFormulas = (
       `"too little to measure"&IF(${part}=0,"",${inStock})))`,
     off:
       `IF(${exact}=0,"",IF(${times}>0,"",IF(${off}<0.005,"",` +
-      `" ("&IF(${of('measured')}>${exact},"+","-")&ROUND(${off}*100,1)&"\u00a0%)")))`,
+      `"("&IF(${of('measured')}>${exact},"+","-")&ROUND(${off}*100,1)&"\u00a0%)")))`,
   };
 };
 
@@ -98,7 +99,10 @@ export const measureCells = (context: CardContext, index: number, row: number, f
   const { work, product, measure, says } = workings(context);
   const at = measureIndex(context, fill, index);
   const texts = measureFormulas(context, at, index, cell(row, layout.column.makeUp));
-  const shown = `IF(${says}<>"",${product(index, 'instead')},${measure(at, 'said')}&${measure(at, 'off')})`;
+  const off = measure(at, 'off');
+  const told = `${measure(at, 'said')}&IF(${off}="",""," "&${off})`;
+  // One line of the large print: Calc makes no row higher that a change elsewhere fills.
+  const shown = `IF(OR(${says}<>"",${product(index, 'fault')}<>""),"make again",${told})`;
   return [
     { ...place(row, layout.column.firstProduct + index, formula(shown), 'big'), wrap: true },
     ...MEASURE_COLUMNS.map((of) => {

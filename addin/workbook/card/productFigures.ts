@@ -31,10 +31,17 @@ const HEADS: Readonly<Record<ProductColumn, string>> = {
   madeRate: 'Rate, as made',
   madeUnit: 'Rate, unit, as made',
   changed: 'Changed',
+  oddDensity: 'Density cannot be read',
+  oddGreatest: 'Greatest rate cannot be read',
+  oddSolubility: 'Solubility cannot be read',
+  oddPack: 'Pack cannot be read',
+  oddPrice: 'Price cannot be read',
+  oddPackUnit: 'Unit of the pack cannot be read',
+  oddGreatestUnit: 'Unit of the greatest rate cannot be read',
+  oddShare: 'Greatest rate is none of a label',
   unread: 'Cannot be read',
   over: 'Above the label',
   fault: 'What is wrong',
-  instead: 'In place of measures',
 };
 
 /** Any other figure is General; an office reads TRUE and FALSE with that as numbers. */
@@ -63,34 +70,38 @@ const hotWater = (context: CardContext, index: number, one: CardProduct): string
   return `IF(AND(N(${solubility})>0${weighed}),${least},"not known")`;
 };
 
-/** True where the row of a product has a cell that the program refuses to read, though the measures may not need it. */
-const unread = (context: CardContext, inProducts: (column: string) => string): string => {
+type Odd = Extract<ProductColumn, `odd${string}`>;
+
+/** 1 where a cell of the product is one that the program refuses to read, though the measures may not need it. */
+const odd = (
+  context: CardContext,
+  index: number,
+  inProducts: (column: string) => string,
+): Record<Odd | 'unread', string> => {
   const { products } = context.sources;
   const { density, solubility, price } = PRODUCT_LIMITS;
-  const numbers: [column: string, least: string, most: string][] = [
-    [products.density, `<${density.least}`, `>${density.most}`],
-    [products.greatestRate, '<=0', '>1E9'],
-    [products.solubility, `<${solubility.least}`, `>${solubility.most}`],
-    [products.pack, '<=0', '>1E9'],
-    [products.price, `<${price.least}`, `>${price.most}`],
-  ];
-  const odd = numbers.map(([column, least, most]) => {
-    const found = inProducts(column);
-    // What a blank cell comes to is 0 in one program and blank in another, so that it is counted.
-    return `AND(COUNTA(${found})>0,OR(ISTEXT(${found}),${found}${least},${found}${most}))`;
-  });
-  const units = [
-    [products.packUnit, (unit: string) => `FEED.UNITCOST(1,1,${unit},${unit})`],
-    [products.greatestRateUnit, (unit: string) => `FEED.INUNITS(1,${unit},"g/L",1)`],
-  ] as const;
-  const unknown = units.map(
-    ([column, answer]) => `AND(COUNTA(${inProducts(column)})>0,ISERROR(${answer(inProducts(column))}))`,
-  );
-  const [greatest, unit] = [inProducts(products.greatestRate), inProducts(products.greatestRateUnit)];
-  const share = `IFERROR(FEED.INUNITS(${greatest},${unit},"mL/L"),FEED.INUNITS(${greatest},${unit},"g/L")/2)`;
-  // A label allows a litre, or two kilograms, of a product in a litre at most.
-  const far = `IF(${greatest}>0,OR(${share}<0.000001,${share}>1000),FALSE)`;
-  return `IF(OR(${[...odd, ...unknown, far].join(',')}),1,0)`;
+  const { work, product } = workings(context);
+  // What a blank cell comes to is 0 in one program and blank in another, so that it is counted.
+  const number = (column: string, value: string, least: string, most: number) =>
+    `IF(AND(COUNTA(${inProducts(column)})>0,OR(ISTEXT(${value}),${value}${least},${value}>${most})),1,0)`;
+  const unit = (column: string, answer: string) =>
+    `IF(AND(COUNTA(${inProducts(column)})>0,ISERROR(${answer})),1,0)`;
+  const of = (what: ProductColumn) => product(index, what);
+  const [greatest, greatestUnit, packUnit] = [of('greatest'), of('greatestUnit'), of('packUnit')];
+  const share = `IFERROR(FEED.INUNITS(${greatest},${greatestUnit},"mL/L"),FEED.INUNITS(${greatest},${greatestUnit},"g/L")/2)`;
+  const [first, last] = [work.product(index, 'oddDensity'), work.product(index, 'oddShare')];
+  return {
+    oddDensity: number(products.density, of('density'), `<${density.least}`, density.most),
+    oddGreatest: number(products.greatestRate, greatest, '<=0', 1e9),
+    oddSolubility: number(products.solubility, of('solubility'), `<${solubility.least}`, solubility.most),
+    oddPack: number(products.pack, of('pack'), '<=0', 1e9),
+    oddPrice: number(products.price, inProducts(products.price), `<${price.least}`, price.most),
+    oddPackUnit: unit(products.packUnit, `FEED.UNITCOST(1,1,${packUnit},${packUnit})`),
+    oddGreatestUnit: unit(products.greatestRateUnit, `FEED.INUNITS(1,${greatestUnit},"g/L",1)`),
+    // A label allows a litre, or two kilograms, of a product in a litre at most.
+    oddShare: `IF(${greatest}>0,IF(ABS(${share}-500.0000005)>499.9999995,1,0),0)`,
+    unread: `IF(SUM(${cells(first.row, first.column, last.row, last.column)})=0,0,1)`,
+  };
 };
 
 /** The figures of one product, looked up once, and what keeps its measures from being shown. */
@@ -100,7 +111,7 @@ const formulas = (
   one: CardProduct,
 ): Partial<Record<ProductColumn, string>> => {
   const { sources, request } = context;
-  const { work, at, product, rig, says } = workings(context);
+  const { work, at, product, rig } = workings(context);
   const of = (what: ProductColumn) => product(index, what);
   const { mix, products } = sources;
   const fills = request.stations.reduce((sum, station) => sum + station.fills, 0);
@@ -136,7 +147,7 @@ const formulas = (
     changed:
       `IF(OR(NOT(${of('rate')}>0),TRIM(${inProducts(products.form)})<>${quoted(one.form)},` +
       `ABS(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')})-1)>1E-9),1,0)`,
-    unread: unread(context, inProducts),
+    ...odd(context, index, inProducts),
     over:
       `IF(AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
       (request.overLabel.includes(index)
@@ -147,8 +158,6 @@ const formulas = (
       `IFERROR(IF(${of('changed')}=1,"is not as it was",IF(${gone},"has lost its label's rate",` +
       `IF(${of('unread')}=1,"has a cell that cannot be read",` +
       `IF(${of('over')}=1,"is above the label","")))),"is not as it was")`,
-    // One line of the large print: Calc makes no row higher that a change elsewhere fills.
-    instead: `IF(${says}="","","make again")`,
   };
 };
 

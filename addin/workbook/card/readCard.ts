@@ -1,5 +1,6 @@
+import type { Area } from '../change';
 import type { CellState, Snapshot } from '../port';
-import { areaNamed, cellAt, cellsOf, labelOf } from '../snapshot';
+import { areaNamed, cellAt, cellsOf, isEmpty, labelOf } from '../snapshot';
 import {
   CARD,
   CARD_CELLS,
@@ -56,7 +57,11 @@ const at = (snapshot: Snapshot, name: string): CellState => {
   return area ? cellAt(snapshot, area.sheet, area.row, area.column) : { value: null };
 };
 
-type Figures = Record<'fills' | 'plants' | 'madeUp' | 'need' | 'finish', number | undefined> & {
+type Figures = Record<
+  'date' | 'start' | 'fills' | 'plants' | 'madeUp' | 'need' | 'finish',
+  number | undefined
+> & {
+  readonly mix: string;
   readonly unit: string;
   readonly cost: number | undefined;
 };
@@ -65,6 +70,9 @@ type Figures = Record<'fills' | 'plants' | 'madeUp' | 'need' | 'finish', number 
 const figuresNow = (snapshot: Snapshot): Figures => {
   const figure = (key: keyof typeof CARD_CELLS) => number(at(snapshot, CARD_CELLS[key]));
   return {
+    date: figure('date'),
+    start: figure('start'),
+    mix: labelOf(at(snapshot, CARD_CELLS.mix)),
     fills: figure('fills'),
     plants: figure('plants'),
     madeUp: figure('madeUp'),
@@ -75,12 +83,20 @@ const figuresNow = (snapshot: Snapshot): Figures => {
   };
 };
 
-/** What it said when it was made. */
-const figuresMade = (snapshot: Snapshot): Figures => {
-  const area = areaNamed(snapshot, CARD_MADE)!;
-  const cells = cellsOf(snapshot, area).map(([cell]) => cell!);
+/** Rows of an area but those that a user put in and left empty. */
+const filledRows = (snapshot: Snapshot, area: Area): CellState[][] =>
+  cellsOf(snapshot, area).filter((line) => line.some((cell) => !isEmpty(cell)));
+
+/** What it said when it was made; undefined on a card of an earlier program. */
+const figuresMade = (snapshot: Snapshot): Figures | undefined => {
+  const area = areaNamed(snapshot, CARD_MADE);
+  if (!area) return undefined;
+  const cells = filledRows(snapshot, area).map(([cell]) => cell!);
   const of = (key: (typeof MADE_ROWS)[number]) => cells[MADE_ROWS.indexOf(key)] ?? { value: null };
   return {
+    date: number(of('date')),
+    start: number(of('start')),
+    mix: labelOf(of('mix')),
     fills: number(of('fills')),
     plants: number(of('plants')),
     madeUp: number(of('madeUp')),
@@ -112,8 +128,12 @@ const outOfDateWords = (snapshot: Snapshot): string => {
   const said = at(snapshot, CARD_CHECK);
   // A formula's empty text may be told as nothing; what is not worked out has no number of fills either.
   const told = said.value !== null || number(at(snapshot, CARD_CELLS.fills)) !== undefined;
-  return said.error === undefined && told
-    ? labelOf(said)
+  const inputs = [CARD_CELLS.date, CARD_CELLS.start].every(
+    (name) => number(at(snapshot, name)) !== undefined,
+  );
+  const words = labelOf(said);
+  return said.error === undefined && told && (words !== '' || inputs)
+    ? words
     : 'The card cannot be worked out here. Make the card again.';
 };
 
@@ -127,22 +147,20 @@ export const readCard = (snapshot: Snapshot): CardReading | undefined => {
   const printed = areaNamed(snapshot, CARD);
   if (!printed || !areaNamed(snapshot, 'Rig_barrel_unit')) return undefined;
   const outOfDate = outOfDateWords(snapshot);
-  const made = outOfDate !== '' && !isUnguarded(snapshot);
-  const { unit, cost, ...figures } = made ? figuresMade(snapshot) : figuresNow(snapshot);
-  const date = number(at(snapshot, CARD_CELLS.date));
-  const start = number(at(snapshot, CARD_CELLS.start));
-  if (Object.values({ ...figures, date, start }).some((value) => value === undefined)) return undefined;
+  const made = figuresMade(snapshot);
+  const asMade = outOfDate !== '' && made !== undefined;
+  const { mix, unit, cost, ...figures } = asMade ? made : figuresNow(snapshot);
+  if (Object.values(figures).some((value) => value === undefined)) return undefined;
   const list = areaNamed(snapshot, CARD_PRODUCTS);
-  const products = list ? cellsOf(snapshot, list).map(productOf(made)) : [];
+  const products = list ? filledRows(snapshot, list).map(productOf(asMade)) : [];
   if (products.includes(undefined)) return undefined;
   const reason = labelOf(at(snapshot, LATER_CELLS.reason));
   return {
     ...(figures as Required<{ [Key in keyof typeof figures]: number }>),
-    date: date!,
-    start: start!,
     sheet: printed.sheet,
     style: labelOf(at(snapshot, CARD_CELLS.style)).toLowerCase() === 'equal' ? 'equal' : 'full',
-    mix: labelOf(at(snapshot, CARD_CELLS.mix)),
+    // A mix that is called otherwise later is logged, and found in the log, as what was fed.
+    mix: made?.mix ?? mix,
     unit,
     leaveOutUnread: labelOf(at(snapshot, LATER_CELLS.leftOut)) === 'yes',
     ...(cost === undefined ? {} : { cost }),

@@ -53,7 +53,7 @@ const stationFigures = (context: CardContext, station: CardStation, rows: Statio
 export const stationRows = (context: CardContext, index: number, firstFill: number): PageCell[] => {
   const { request, layout } = context;
   const { column, counts } = layout;
-  const { rig, work } = workings(context);
+  const { rig, work, product } = workings(context);
   const station = request.stations[index]!;
   const rows = layout.stations[index]!;
   const where =
@@ -63,7 +63,10 @@ export const stationRows = (context: CardContext, index: number, firstFill: numb
   const heads: [at: number, input: CellInput, style?: StyleToken][] = [
     [column.name, 'Fill'],
     [column.makeUp, formula(`"Make up, "&${rig('unit')}`)],
-    ...request.products.map(({ name }, at): [number, CellInput] => [column.firstProduct + at, name]),
+    ...request.products.map((_, at): [number, CellInput] => [
+      column.firstProduct + at,
+      formula(product(at, 'name')),
+    ]),
     ...(column.hotWater === undefined ? [] : [[column.hotWater, 'Hot water'] as [number, CellInput]]),
     [column.pumpOut, 'Pump out', 'numberHeader'],
     [column.start, 'Start', 'numberHeader'],

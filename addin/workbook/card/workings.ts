@@ -31,6 +31,9 @@ const record = (context: CardContext): PageCell[] => {
   const { made } = context.request;
   const { row, column } = workingsOf(context).work.made;
   const lines: [string, CellInput, string][] = [
+    ['Date, as made', made.date, 'yyyy-mm-dd'],
+    ['Start, as made', made.start, TIME],
+    ['Mix, as made', made.mix, '@'],
     ['Fills, as made', made.fills, '0'],
     ['Plants, as made', made.plants, '0'],
     ['Made up, as made', made.madeUp, VOLUME],

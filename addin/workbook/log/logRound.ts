@@ -59,6 +59,10 @@ export interface RoundFed {
   readonly notes: string;
 }
 
+const MINUTES_A_DAY = 1440;
+/** As the card tells it: a format of cells would cut seconds off. */
+const wholeMinute = (days: number): number => Math.floor(days * MINUTES_A_DAY + 0.500001) / MINUTES_A_DAY;
+
 /** The rounds have numbers 1, 2, 3 …; a number is never used twice, even where lines were deleted in between. */
 const nextNumber = (snapshot: Snapshot): number =>
   Math.max(
@@ -92,7 +96,7 @@ export const logRound = (snapshot: Snapshot, measures: System, card: CardReading
     unit,
     cost,
     start,
-    finish,
+    finish: wholeMinute(finish),
     notes,
   };
   const use = card.products.map((used) => ({
@@ -116,5 +120,5 @@ export const logRound = (snapshot: Snapshot, measures: System, card: CardReading
     columns: 1,
     characters: DONE_BY_WIDTH,
   } as const;
-  return { title: `Log round ${round}`, edits: finish < 1 ? edits : [...edits, room] };
+  return { title: `Log round ${round}`, edits: wholeMinute(finish) < 1 ? edits : [...edits, room] };
 };

@@ -4,7 +4,7 @@ import { defineTable } from '../tables/table';
 const SERIAL_DAY = neededNumber({ least: 1, most: 2_958_465 }, 'a date');
 
 /** A time of the day; past midnight it says so. */
-const CLOCK = '[<1]hh:mm;hh:mm" next day"';
+const CLOCK = '[<1]hh:mm;[<2]hh:mm" next day";hh:mm" days later"';
 /** Characters that the longest of them takes. */
 export const DONE_BY_WIDTH = 16;
 

@@ -2,8 +2,7 @@ import { measure, neededText, remark } from '../fields/holds';
 import { defineTable } from '../tables/table';
 
 /** A cell of the product's row on the Products sheet; a blank one counts as 0, which the functions take as left out. */
-const ofProduct = (column: string): string =>
-  `INDEX({products.${column}},MATCH({product},{products.name},0))`;
+const ofProduct = (column: string): string => `INDEX({products.${column}},{productRow})`;
 
 /** The measure that a rate is written in: what stands before its stroke. */
 const MEASURE = 'LEFT({rateUnit},FIND("/",{rateUnit})-1)';
@@ -34,7 +33,7 @@ export const mixTable = defineTable({
   place: 'mix',
   heads: [{ key: 'name', label: 'Mix', name: 'Mix_name', holds: remark }],
   identity: ['product'],
-  reach: 100,
+  reach: 500,
   columns: {
     product: {
       header: 'Product',
@@ -86,6 +85,13 @@ export const mixTable = defineTable({
       formula:
         `=IF(ISNUMBER({barrelful}),IF(AND(${ofProduct('price')}>0,${ofProduct('pack')}>0),` +
         `FEED.COST({barrelful},{measure},${ofProduct('price')},${ofProduct('pack')},${ofProduct('packUnit')},${ofProduct('density')}),""),"")`,
+    },
+    productRow: {
+      header: 'Row of Products',
+      width: 9,
+      format: '0',
+      note: "The product's place on the Products sheet, for the columns before.",
+      formula: '=IF({product}="","",FEED.ROWOF({product},{products.name}))',
     },
   },
 });

@@ -71,7 +71,8 @@ export const productsTable = defineTable({
       header: 'In the mix',
       width: 16,
       note: "Whether today's mix keeps to the greatest rate beside.",
-      formula: '=IF({name}="","",IFERROR(INDEX({mix.label},MATCH({name},{mix.product},0)),""))',
+      formula:
+        '=IF({name}="","",IF(ISERROR(FEED.ROWOF({name},{mix.product})),"",INDEX({mix.label},FEED.ROWOF({name},{mix.product}))))',
     },
     solubility: {
       header: 'Dissolves, g/L',

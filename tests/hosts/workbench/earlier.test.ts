@@ -8,17 +8,14 @@ import { growerAt } from '../../taskpane/grower';
 import { earlierFiles, keptIn, placeIn } from '../../workbook/earlierFiles';
 import { savedBook } from '../../workbook/savedBook';
 import { cellsIn, leftIn } from '../../workbook/stillThere';
-import { openTestPage, type TestPage } from './openTestPage';
+import { openTestPage, workbookIn, type TestPage } from './openTestPage';
 
 let bench: TestPage;
-const grid: Workbook = {
-  outline: () => bench.call('outline'),
-  read: (areas) => bench.call('read', areas),
-  apply: (change) => bench.call('apply', change),
-};
+let grid: Workbook;
 
 beforeAll(async () => {
   bench = await openTestPage();
+  grid = workbookIn(bench);
 });
 afterAll(() => bench?.close());
 

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import { relativeTo } from '../../../addin/hosts/workbench/grid/sharedFormulas';
+import { relativeTo } from '../../../addin/hosts/workbench/grid/relativeTo';
 import type { Area, CellInput } from '../../../addin/workbook/change';
 import type { Snapshot } from '../../../addin/workbook/port';
 import { openTestPage, type TestPage } from './openTestPage';
