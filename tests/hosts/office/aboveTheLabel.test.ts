@@ -4,6 +4,7 @@ import { CARD } from '../../../addin/workbook/card/cardNames';
 import type { Change } from '../../../addin/workbook/change';
 import type { Outline, Snapshot, Workbook } from '../../../addin/workbook/port';
 import { areaOfReference } from '../../../addin/workbook/references';
+import { readWanted } from '../../../addin/workbook/seen';
 import { areaNamed, cellsOf } from '../../../addin/workbook/snapshot';
 import { createPane } from '../../../taskpane/pane';
 import { UNTIDY } from '../../taskpane/untidyList';
@@ -18,7 +19,7 @@ let open: StubPage;
 /** What the program around the add-in holds. */
 const program: Workbook = {
   outline: () => open.stub<Outline>('outline'),
-  read: (areas) => open.stub<Snapshot>('read', areas),
+  read: (wanted) => readWanted(wanted, (areas) => open.stub<Snapshot>('read', areas)),
   apply: (change: Change) => open.stub('apply', change),
 };
 const pane = () => open.pane;
