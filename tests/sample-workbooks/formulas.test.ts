@@ -74,6 +74,12 @@ test('are no longer than they were', () => {
   expect(median).toBeLessThanOrEqual(MEDIAN);
 });
 
+test('compare with no number that the workbench writes with an exponent: it takes one for a text', () => {
+  const tiny = /[<>=]-?(?:[\d.]+E|0?\.0{6})/i;
+  expect(tiny.test('=A1>1E-9')).toBe(true);
+  expect(formulas.filter(({ formula }) => tiny.test(formula))).toEqual([]);
+});
+
 test('are all read to their end', () => {
   const unread = formulas.filter(({ formula }) => treeOf(formula) === undefined);
   expect(unread).toEqual([]);

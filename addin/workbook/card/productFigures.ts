@@ -146,7 +146,8 @@ const formulas = (
     packUnit: inProducts(products.packUnit),
     changed:
       `IF(OR(NOT(${of('rate')}>0),TRIM(${inProducts(products.form)})<>${quoted(one.form)},` +
-      `ABS(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')})-1)>1E-9),1,0)`,
+      // The workbench's engine compares with no number that it writes with an exponent, such as 1E-9.
+      `ROUND(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')}),9)<>1),1,0)`,
     ...odd(context, index, inProducts),
     over:
       `IF(AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
