@@ -18,6 +18,7 @@ const HEADERS = {
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cache-Control': 'no-cache',
+  Vary: 'Accept-Encoding',
 };
 
 const LOOPBACK = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/;
@@ -37,6 +38,8 @@ export const serve = async (folder, port) => {
   const { default: sirv } = await import('sirv');
   const files = sirv(folder, {
     dev: true,
+    // Where a compressed copy stands beside a file.
+    gzip: true,
     setHeaders: (response) =>
       Object.entries(HEADERS).forEach(([name, value]) => response.setHeader(name, value)),
   });

@@ -2,6 +2,7 @@ import { cpSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { bundle } from './bundle.mjs';
+import { compressTexts } from './compress.mjs';
 import { unlessFresh } from './freshness.mjs';
 import { dist, root } from './paths.mjs';
 
@@ -19,6 +20,7 @@ export const buildWorkbench = () =>
   unlessFresh('workbench', async () => {
     const { default: configuration } = await import('./webpack.workbench.mjs');
     await bundle(configuration(production));
+    compressTexts(join(dist, 'workbench'));
     const samples = join(dist, 'workbench', 'samples');
     mkdirSync(samples, { recursive: true });
     cpSync(join(root, 'sample-workbooks'), samples, {

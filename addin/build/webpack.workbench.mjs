@@ -13,6 +13,9 @@ const otherHyphenation = new webpack.IgnorePlugin({
   contextRegExp: /engine-render/,
 });
 
+/** Chunks that the page needs in any case; fetched beside its own script, they are there when it asks for them. */
+const SOON = ['grid'];
+
 /** Puts the page itself beside its scripts. */
 class CopyPage {
   apply(compiler) {
@@ -23,8 +26,14 @@ class CopyPage {
       compilation.hooks.processAssets.tap(
         { name: 'CopyPage', stage: Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL },
         () => {
-          const text = compiler.inputFileSystem.readFileSync(page);
-          compilation.emitAsset('index.html', new sources.RawSource(text));
+          const text = String(compiler.inputFileSystem.readFileSync(page));
+          const links = SOON.filter((name) => compilation.namedChunks.has(name)).map(
+            (name) => `  <link rel="preload" href="${name}.js" as="script" />\n  `,
+          );
+          compilation.emitAsset(
+            'index.html',
+            new sources.RawSource(text.replace('</head>', `${links.join('')}</head>`)),
+          );
         },
       );
     });
@@ -48,7 +57,8 @@ export default ({ mode, entry = 'addin/hosts/workbench/main.ts', folder = join(d
   module: {
     rules: [typeScriptRule, styleRule],
   },
-  optimization: { minimizer: minimizer() },
+  // The grid is one file, so that the page can have it fetched beside its own.
+  optimization: { minimizer: minimizer(), splitChunks: false },
   performance: { hints: false },
   plugins: [styleFiles(), otherHyphenation, new CopyPage(), new Licences()],
 });

@@ -1,6 +1,6 @@
-import { startWorkbench } from './start';
+import { startPage } from './start';
 
-startWorkbench()
+startPage()
   .catch((reason: unknown) => {
     console.error(reason);
     const words = document.createElement('p');

@@ -3,21 +3,17 @@ import { CARD, isUnguarded } from '../../workbook/card/cardNames';
 import { EARLIER_CARD } from '../../workbook/card/readCard';
 import { areaNamed } from '../../workbook/snapshot';
 import { openFile, sayRefusal } from './files/openFile';
-import { saveFile } from './files/saveFile';
 import { emptyBook, type BookData } from './grid/bookData';
-import { fitRows } from './grid/fitRows';
-import { openSheet, type Grid } from './grid/openGrid';
 import { rehomed } from './grid/rehome';
-import type { GridWorkbook } from './gridWorkbook';
 import type { OpenWorkbook } from './openWorkbook';
 import type { Notices } from './page/notices';
-import { printSheet } from './print/printSheet';
+import type { PageBook } from './pageBook';
 import type { DiskFile } from './saveToDisk';
 
 /** What the page's own commands do. None of them throws: what went wrong is said in a notice. */
 export interface Workbench {
   /** Puts a workbook in place of the open one, which is offered back where it held what was not saved. */
-  show(name: string, book: BookData, state: 'saved' | 'unsaved'): Promise<void>;
+  show(name: string, book: BookData, state: 'saved' | 'unsaved', active?: string): Promise<void>;
   openBytes(name: string, bytes: Uint8Array): Promise<void>;
   /** Opens a file that is served beside the page. */
   openServed(path: string): Promise<void>;
@@ -29,8 +25,7 @@ export interface Workbench {
 }
 
 interface Parts {
-  readonly grid: Grid;
-  readonly workbook: GridWorkbook;
+  readonly book: PageBook;
   readonly file: OpenWorkbook;
   readonly disk: DiskFile;
   readonly notices: Notices;
@@ -52,13 +47,12 @@ const drawn = (): Promise<void> =>
 const asXlsx = (name: string): string =>
   /\.xlsx$/i.test(name) ? name : `${name.replace(/\.[^.]*$/, '')}.xlsx`;
 
-export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }: Parts): Workbench => {
+export const openWorkbench = ({ book, file, disk, notices, replaced }: Parts): Workbench => {
   const warn = (id: string, text: string): void => void notices.show(id, { text, tone: 'warning' });
 
-  const show: Workbench['show'] = async (name, book, state) => {
-    const before = file.unsaved ? { name: file.name, book: rehomed(grid.save()) } : undefined;
-    await grid.open(book);
-    await fitRows(grid);
+  const show: Workbench['show'] = async (name, data, state, active = '') => {
+    const before = file.unsaved ? { name: file.name, book: rehomed(book.save()) } : undefined;
+    await book.show(data, active);
     disk.forget();
     file.opened(name);
     if (state === 'unsaved') file.changed();
@@ -94,8 +88,7 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
       console.warn(`“${name}” was not opened.`, reason);
       return warn('file', sayRefusal(name, reason));
     }
-    await show(name, opened.book, 'saved');
-    openSheet(grid, opened.active);
+    await show(name, opened.book, 'saved', opened.active);
     if (opened.renamed.length > 0)
       warn(
         'renamed',
@@ -137,10 +130,11 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
     newGarden: () => show(NEW_NAME, emptyBook(), 'saved'),
     save: async () => {
       try {
-        const name = await disk.save(asXlsx(file.name || NEW_NAME), await saveFile(grid));
+        const sheets = await book.whenThere;
+        const name = await disk.save(asXlsx(file.name || NEW_NAME), await sheets.file());
         if (name === undefined) return;
         file.saved(name);
-        if (grid.behind)
+        if (book.behind)
           warn(
             'file',
             `“${name}” was saved while formulas were still being worked out. Save it again when they show their results.`,
@@ -153,18 +147,20 @@ export const openWorkbench = ({ grid, workbook, file, disk, notices, replaced }:
         );
       }
     },
-    undo: () => grid.back(),
-    redo: () => grid.again(),
+    undo: async () => book.sheets?.grid.back(),
+    redo: async () => book.sheets?.grid.again(),
     printCard: async () => {
-      const outline = await workbook.outline();
+      const outline = await book.workbook.outline();
       const card = areaNamed(outline, CARD);
       if (!card) return warn('print', 'There is no card yet. Make one under Round, then print it.');
       // Any other card blanks its own measures.
       if (isUnguarded(outline)) return warn('print', EARLIER_CARD);
       notices.clear('print');
-      await printSheet(grid, card.sheet).catch((reason: unknown) =>
-        warn('print', reason instanceof Error ? reason.message : String(reason)),
-      );
+      try {
+        await (await book.whenThere).print(card.sheet);
+      } catch (reason) {
+        warn('print', reason instanceof Error ? reason.message : String(reason));
+      }
     },
   };
 };

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 
 import { Workbook as FileBook } from '@cj-tech-master/excelts';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
 
 import { dist } from '../../../addin/build/paths.mjs';
 import { serve } from '../../../addin/build/serve.mjs';
@@ -29,11 +29,14 @@ export interface Workbenches {
   readonly browser: Browser;
   /** The delivered page, with the small list in place of the sample. */
   open(context: BrowserContext): Promise<OpenPage>;
+  /** The same before its sheets are there: `grid` says what becomes of the request for them. */
+  openWithout(context: BrowserContext, grid: (route: Route) => void): Promise<OpenPage>;
   close(): Promise<void>;
 }
 
-/** Waits until the page has opened its first file and looked for work that was not saved. */
-export const started = (page: Page): Promise<void> => page.locator('#main:not([aria-busy])').waitFor();
+/** Waits until the page has opened its first file, looked for work that was not saved, and the sheets are there. */
+export const started = (page: Page): Promise<void> =>
+  page.locator('#main:not([aria-busy]) #grid:not([aria-busy])').waitFor();
 
 /** Serves the delivered page as `npm start` does. */
 export const serveWorkbench = async (): Promise<Workbenches> => {
@@ -41,16 +44,22 @@ export const serveWorkbench = async (): Promise<Workbenches> => {
   const server = await serve(join(dist, 'workbench'), 0);
   const browser = await sharedChromium();
   const list = await smallList();
+  const begin = async (context: BrowserContext, grid?: (route: Route) => void): Promise<OpenPage> => {
+    const page = await context.newPage();
+    const troubles = watchTroubles(page, server.address);
+    await page.route('**/samples/untidy-list.xlsx', (route) => route.fulfill({ body: list }));
+    if (grid) await page.route('**/grid.js', grid);
+    await page.goto(server.address, { waitUntil: 'commit' });
+    return { page, troubles };
+  };
   return {
     browser,
     open: async (context) => {
-      const page = await context.newPage();
-      const troubles = watchTroubles(page, server.address);
-      await page.route('**/samples/untidy-list.xlsx', (route) => route.fulfill({ body: list }));
-      await page.goto(server.address);
-      await started(page);
-      return { page, troubles };
+      const opened = await begin(context);
+      await started(opened.page);
+      return opened;
     },
+    openWithout: (context, grid) => begin(context, grid),
     close: async () => {
       server.close();
     },

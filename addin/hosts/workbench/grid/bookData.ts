@@ -1,4 +1,6 @@
-import { LocaleType, type IWorkbookData, type IWorksheetData } from '@univerjs/core';
+import type { IWorkbookData, IWorksheetData } from '@univerjs/core';
+
+import { ENGLISH } from './kept';
 
 /** A workbook as the grid keeps it. */
 export type BookData = IWorkbookData;
@@ -21,7 +23,7 @@ export const bookOf = (sheets: readonly SheetData[], rest: Partial<BookData> = {
   id: freshId('book'),
   name: '',
   appVersion: '',
-  locale: LocaleType.EN_US,
+  locale: ENGLISH,
   styles: {},
   sheetOrder: sheets.map((sheet) => sheet.id),
   sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),

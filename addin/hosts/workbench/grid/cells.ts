@@ -1,8 +1,9 @@
-import { CellValueType, type ICellData, type IDocumentData } from '@univerjs/core';
+import type { CellValueType, ICellData, IDocumentData } from '@univerjs/core';
 
 import type { CellInput, CellValue } from '../../../workbook/change';
 import type { CellState } from '../../../workbook/port';
 import { feedSpelling } from '../../../workbook/formula/feedSpelling';
+import { BOOLEAN, FORCE_STRING, NUMBER, STRING } from './kept';
 
 /** The error values that a formula of this grid can come to. */
 export const ERRORS: ReadonlySet<string> = new Set([
@@ -27,16 +28,16 @@ const nothingElse = { f: null, si: null, p: null, ref: null, xf: null } as const
 export const gridCell = (input: CellInput): ICellData => {
   if (input === null || input === '') return { ...nothingElse, v: null, t: null };
   if (typeof input === 'object') return { ...nothingElse, f: input.formula, v: null, t: null };
-  if (typeof input === 'number') return { ...nothingElse, v: input, t: CellValueType.NUMBER };
-  if (typeof input === 'boolean') return { ...nothingElse, v: input ? 1 : 0, t: CellValueType.BOOLEAN };
+  if (typeof input === 'number') return { ...nothingElse, v: input, t: NUMBER };
+  if (typeof input === 'boolean') return { ...nothingElse, v: input ? 1 : 0, t: BOOLEAN };
   return { ...nothingElse, v: input, t: textKind(input) };
 };
 
 /** Text that the grid would take for a number or a truth word is forced to stay text. */
 const textKind = (text: string): CellValueType =>
   text.trim() !== '' && (Number.isFinite(Number(text)) || /^(true|false)$/i.test(text.trim()))
-    ? CellValueType.FORCE_STRING
-    : CellValueType.STRING;
+    ? FORCE_STRING
+    : STRING;
 
 /** The plain text of a cell with differently formatted parts; its lines end with \r, the whole with \r\n. */
 const plainText = (document: IDocumentData): string =>
@@ -47,9 +48,8 @@ export const gridValue = (cell: ICellData): CellValue => {
   if (cell.p) return plainText(cell.p) || null;
   const { v, t } = cell;
   if (v === null || v === undefined || v === '') return null;
-  if (t === CellValueType.BOOLEAN)
-    return typeof v === 'string' ? v.toUpperCase() === 'TRUE' || v === '1' : Boolean(v);
-  if (t === CellValueType.NUMBER && typeof v === 'string') return Number.isFinite(Number(v)) ? Number(v) : v;
+  if (t === BOOLEAN) return typeof v === 'string' ? v.toUpperCase() === 'TRUE' || v === '1' : Boolean(v);
+  if (t === NUMBER && typeof v === 'string') return Number.isFinite(Number(v)) ? Number(v) : v;
   return v;
 };
 

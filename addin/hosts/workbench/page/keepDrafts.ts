@@ -1,7 +1,7 @@
 import { openDrafts, type Draft, type Drafts } from '../drafts';
-import type { Grid } from '../grid/openGrid';
 import { rehomed } from '../grid/rehome';
 import type { OpenWorkbook } from '../openWorkbook';
+import type { PageBook } from '../pageBook';
 import type { Workbench } from '../workbench';
 import type { Notices } from './notices';
 
@@ -41,7 +41,7 @@ const offer = (drafts: Drafts, draft: Draft, bench: Workbench, notices: Notices)
  * pages left behind, and asks before a page with unsaved work is left.
  */
 export const keepDrafts = async (
-  grid: Grid,
+  book: PageBook,
   file: OpenWorkbook,
   bench: Workbench,
   notices: Notices,
@@ -66,7 +66,7 @@ export const keepDrafts = async (
   const keep = (): void => {
     clearTimeout(timer);
     timer = undefined;
-    const done = file.unsaved ? drafts.keep(file.name, grid.save()) : drafts.forget();
+    const done = file.unsaved ? drafts.keep(file.name, book.save()) : drafts.forget();
     done.catch((reason: unknown) => {
       console.warn('The draft was not kept.', reason);
       notices.show('drafts', {

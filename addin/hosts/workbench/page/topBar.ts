@@ -1,5 +1,6 @@
-import type { Grid } from '../grid/openGrid';
 import type { OpenWorkbook } from '../openWorkbook';
+import type { PageBook } from '../pageBook';
+import type { Sheets } from '../sheets';
 import type { Workbench } from '../workbench';
 
 /** Workbooks to try, served beside the page. */
@@ -49,7 +50,7 @@ const openMenu = (button: HTMLElement, menu: HTMLElement): void => {
 };
 
 /** Keeps the bar above the work in step with the workbook, and the workbook in step with its buttons. */
-export const openTopBar = (grid: Grid, file: OpenWorkbook, bench: Workbench): void => {
+export const openTopBar = (book: PageBook, file: OpenWorkbook, bench: Workbench): void => {
   const on = (id: string, press: () => Promise<void>): void => {
     const button = element<HTMLButtonElement>(id);
     button.addEventListener('click', () => {
@@ -99,8 +100,11 @@ export const openTopBar = (grid: Grid, file: OpenWorkbook, bench: Workbench): vo
     document.title = `${file.unsaved ? '• ' : ''}${file.name} – Wandcount`;
   };
   file.watch(tellFile);
-  grid.undo.undoRedoStatus$.subscribe(({ undos, redos }) => {
-    element('undo').setAttribute('aria-disabled', String(undos === 0));
-    element('redo').setAttribute('aria-disabled', String(redos === 0));
-  });
+  const followSteps = ({ grid }: Sheets): void =>
+    void grid.undo.undoRedoStatus$.subscribe(({ undos, redos }) => {
+      element('undo').setAttribute('aria-disabled', String(undos === 0));
+      element('redo').setAttribute('aria-disabled', String(redos === 0));
+    });
+  // Without the sheets there is no step to take back.
+  book.whenThere.then(followSteps, () => undefined);
 };
