@@ -6,6 +6,7 @@ import type { Snapshot } from '../../addin/workbook/port';
 import { gardenSheets } from '../../addin/workbook/sheets/gardenSheets';
 import { areaNamed, cellAt, cellsOf } from '../../addin/workbook/snapshot';
 import { placesOf } from '../../addin/workbook/tables/buildSheets';
+import { openHeadlessGrid } from './headlessGrid';
 import type { MadeGarden } from '../properties/liveCard/gardens';
 import { gridBook, type LiveBook } from '../properties/liveCard/gridBook';
 import { cardOf, looked, snapshotOf } from '../properties/liveCard/walkThrough';
@@ -272,9 +273,24 @@ describe('a row of the card itself taken out', () => {
           expect(shown.filter(({ value }) => /\d (?:mL|L)\b(?!\/)/.test(String(value)))).toEqual([]);
         const says = shown.some(({ value, error }) => error !== undefined || /again/.test(String(value)));
         expect(says).toBe(true);
+        expect(rows.flat().filter(({ value }) => /made up,/.test(String(value)))).toEqual([]);
       } finally {
         await own.close();
       }
     },
   );
+});
+
+test('copied without the sheets that it reads, a card shows no measure', async () => {
+  const whole = (await cardOf(garden))!.inspect();
+  const alone = { ...whole, sheets: whole.sheets.filter(({ name }) => name === named(CARD).sheet) };
+  const grid = await openHeadlessGrid(alone);
+  try {
+    const shown = grid.values(areaNamed(first, CARD)!).flat();
+    expect(shown).toContain('Hold the wand');
+    expect(shown.filter((value) => /\d (?:mL|L|g|kg)\b(?!\/)/.test(String(value)))).toEqual([]);
+    expect(shown[0]).toBe('Round card: make it again');
+  } finally {
+    grid.close();
+  }
 });

@@ -7,13 +7,14 @@ import {
   type ICellData,
 } from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
-import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
+import { ArrayValueObject, UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
 import { UniverSheetsPlugin } from '@univerjs/sheets';
 import { UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
 import '@univerjs/engine-formula/facade';
 import '@univerjs/sheets-formula/facade';
 import '@univerjs/sheets/facade';
 import { call, catalogue, type RawArgument, type RawScalar } from '../../functions';
+import { fillMissingRows } from '../../addin/hosts/workbench/grid/missingRows';
 import type { Area, CellInput } from '../../addin/workbook/change';
 import type { MemoryBook, MemoryCell } from '../../addin/workbook/memory/book';
 
@@ -59,6 +60,8 @@ const sheetData = (sheet: MemoryBook['sheets'][number], id: string) => ({
     ]),
   ),
 });
+
+fillMissingRows(ArrayValueObject);
 
 let opened = 0;
 
@@ -119,13 +122,11 @@ export const openHeadlessGrid = async (book: MemoryBook): Promise<HeadlessGrid> 
     rows: async (how, sheet, at) => {
       const done = settled();
       const there = api.getActiveWorkbook()!.getSheetByName(sheet)!;
+      // As a user does, on the sheet that is shown: the grid moves references to that one, whichever loses the rows.
+      there.activate();
       if (how === 'delete') there.deleteRows(at, 1);
       else there.insertRows(at, 1);
       await done;
-      // References move after the first answer.
-      const again = settled();
-      formulas.executeCalculation();
-      await again;
     },
     close: () => univer.dispose(),
   };

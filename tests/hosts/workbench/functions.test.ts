@@ -105,6 +105,13 @@ test('what refuses shows its error, other functions can catch it, and the rest g
   ]);
 });
 
+test('rows of a sheet that is not there are refused, and the rest goes on', async () => {
+  const formulas = ['=FEED.NEED(Nowhere!A1:A3,B5:B7,"gal","gal")', '=1+1'];
+  await apply(write(0, 0, [formulas.map((formula) => ({ formula }))]));
+  const shown = (await read(0, 0, 1, 2))[0]!.map(({ value, error }) => error ?? value);
+  expect(shown).toEqual(['#VALUE!', 2]);
+});
+
 test('a recalculation follows through thousands of cells', async () => {
   const doses = Array.from({ length: 3_000 }, (_, row) => [
     0.5 + row / 1_000,

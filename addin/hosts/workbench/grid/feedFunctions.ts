@@ -1,8 +1,9 @@
-import { FunctionType, type IFunctionInfo } from '@univerjs/preset-sheets-core';
+import { ArrayValueObject, FunctionType, type IFunctionInfo } from '@univerjs/preset-sheets-core';
 
 import type { FunctionEntry, RawArgument, RawScalar } from '../../../../functions';
 import { catalogue, NAMESPACE } from '../../../../functions';
 import { ERRORS } from './cells';
+import { fillMissingRows } from './missingRows';
 import type { Grid } from './openGrid';
 
 const scalar = (value: unknown): RawScalar => {
@@ -15,6 +16,8 @@ export const rawArgument = (value: unknown): RawArgument =>
   Array.isArray(value)
     ? value.map((row) => (Array.isArray(row) ? row.map(scalar) : [scalar(row)]))
     : scalar(value);
+
+fillMissingRows(ArrayValueObject);
 
 const described = (entry: FunctionEntry): IFunctionInfo => ({
   functionName: `${NAMESPACE}.${entry.name}`,
