@@ -64,3 +64,15 @@ test('saved and opened again, every cell has the same value and formula', async 
   expect(after.map(({ area }) => area)).toEqual(before.map(({ area }) => area));
   before.forEach(({ area, cells }, index) => expect(after[index]!.cells, area.sheet).toEqual(cells));
 });
+
+test('rows taken out of the card are followed at once: nothing changes when the file is opened again', async () => {
+  for (const row of [18, 9]) await page.call('deleteRows', 'Round card', row, 1);
+  const before = await everything();
+  const card = before.find(({ area }) => area.sheet === 'Round card')!.cells;
+  expect(card[0]![0]!.value).toBe('Round card: make it again');
+  expect(card[1]![0]!.value).toBe('This card is out of date');
+  const saved: string = await page.call('saveFile');
+  await page.call('openFile', 'again.xlsx', saved);
+  const after = await everything();
+  before.forEach(({ area, cells }, index) => expect(after[index]!.cells, area.sheet).toEqual(cells));
+});

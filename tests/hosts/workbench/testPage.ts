@@ -30,6 +30,12 @@ const sheet = (name: string) => {
   return found;
 };
 
+/** As a user has it before rows are taken out: the grid moves references to the sheet that is shown, whichever it is. */
+const shown = (name: string) => {
+  openBook(grid).setActiveSheet(sheet(name));
+  return sheet(name);
+};
+
 registerFeedFunctions(grid);
 let calculations = 0;
 grid.commands.onCommandExecuted(({ id }) => {
@@ -75,9 +81,9 @@ const calls: Record<string, (...args: never[]) => unknown> = {
     void sheet(name)
       .getRange(row, column)
       .setValue(typeof typed === 'string' && typed.startsWith('=') ? { f: typed } : typed),
-  insertRows: (name: string, at: number, count: number) => void sheet(name).insertRows(at, count),
-  deleteRows: (name: string, at: number, count: number) => void sheet(name).deleteRows(at, count),
-  insertColumns: (name: string, at: number, count: number) => void sheet(name).insertColumns(at, count),
+  insertRows: (name: string, at: number, count: number) => void shown(name).insertRows(at, count),
+  deleteRows: (name: string, at: number, count: number) => void shown(name).deleteRows(at, count),
+  insertColumns: (name: string, at: number, count: number) => void shown(name).insertColumns(at, count),
   openFile: async (name: string, base64: string) => {
     const { book, left } = await openFile(
       name,
