@@ -12,7 +12,7 @@ import { gardenAreas, readGarden } from '../../addin/workbook/readGarden';
 import { roundInput } from '../../addin/workbook/roundInput';
 import { gardenSheets } from '../../addin/workbook/sheets/gardenSheets';
 import { usedArea } from '../../addin/workbook/snapshot';
-import { buildSheets } from '../../addin/workbook/tables/buildSheets';
+import { buildSheets, placesOf } from '../../addin/workbook/tables/buildSheets';
 import { tankSheet } from '../../addin/workbook/tanks/tankSheet';
 import { memoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import { calculatingWorkbook } from '../taskpane/calculatingWorkbook';
@@ -275,10 +275,12 @@ describe('the log', () => {
 });
 
 describe('the tank sheet', () => {
-  test('its live formulas come to what the planner says of each barrel', async () => {
+  const sizes = [30, 45, 60, 100];
+
+  /** Makes the sheet, and compares each of its rows with the planner's. */
+  const compared = async () => {
     const now = await snapshot();
     const input = inputOf(now);
-    const sizes = [30, 45, 60, 100];
     const stations = planOf(now).stations.map(({ station }) => station);
     const limits = { fills: 4, weight: 500 };
     await workbook.apply(
@@ -306,5 +308,22 @@ describe('the tank sheet', () => {
       expect(fits).toBe(row.meetsLimits ? 'yes' : 'no');
     });
     expect(at(cells, 1, 0)).toBe(`The smallest barrel within your limits holds ${sizes[smallest!]} gal.`);
+  };
+
+  test('its live formulas come to what the planner says of each barrel', compared);
+
+  test('made where nothing is mixed, it counts no time for mixing, as the planner', async () => {
+    const mix = placesOf(gardenSheets, await snapshot())!.sites['mix']!;
+    const empty = Object.values(mix.columns).length;
+    const rows = mix.rows.map((row) => ({
+      kind: 'write' as const,
+      sheet: mix.sheet,
+      row,
+      column: Math.min(...Object.values(mix.columns)),
+      cells: [Array.from({ length: empty }, () => null)],
+    }));
+    await workbook.apply({ title: 'No mix', edits: rows });
+    expect(inputOf(await snapshot()).mix).toEqual([]);
+    await compared();
   });
 });
