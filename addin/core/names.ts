@@ -5,5 +5,5 @@ export const saidBy = (value: unknown): string => {
   return number === 0 || !Number.isFinite(number) ? '' : String(Number(number.toPrecision(12)));
 };
 
-/** Two spellings of one bed, size class or product differ in letter case and outer spaces only. */
+/** Two spellings of one bed, station, size class or product differ in letter case and outer spaces only. */
 export const nameKey = (name: string): string => name.trim().toLowerCase();

@@ -1,6 +1,7 @@
 import { doseFrom } from '../flow/counts';
 import { litres, seconds } from '../measuring/quantity';
 import type { Litres, Seconds } from '../measuring/quantity';
+import { nameKey } from '../names';
 import type { RoundInput } from './round';
 
 /** What one stand of the barrel has to feed. */
@@ -16,6 +17,7 @@ export interface StationNeed {
 }
 
 interface Gathering {
+  readonly station: string;
   readonly beds: Set<string>;
   plants: number;
   doses: number;
@@ -38,15 +40,16 @@ export const stationNeeds = (input: RoundInput): readonly StationNeed[] => {
   const gathered = new Map<string, Gathering>();
   for (const { station, bed, sizeClass, plants } of input.groups) {
     if (plants === 0) continue;
-    let here = gathered.get(station);
-    if (here === undefined) gathered.set(station, (here = { beds: new Set(), plants: 0, doses: 0 }));
+    const key = nameKey(station);
+    let here = gathered.get(key);
+    if (here === undefined) gathered.set(key, (here = { station, beds: new Set(), plants: 0, doses: 0 }));
     here.beds.add(bed);
     here.plants += plants;
     here.doses += plants * doses.get(sizeClass)!;
   }
   const perWalk = wandStaysOpen ? doseFrom(betweenPlants, flow) : 0;
-  return [...gathered].map(([station, here]) => ({
-    station,
+  return [...gathered.values()].map((here) => ({
+    station: here.station,
     beds: [...here.beds],
     plants: here.plants,
     need: litres(here.doses + here.plants * perWalk + hoseContent),

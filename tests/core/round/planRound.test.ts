@@ -102,6 +102,12 @@ describe('stations', () => {
     ]);
   });
 
+  test('two spellings of one station are one, named as it is spelt first', () => {
+    const spelt = [group('Gate', 'Tap', 'large', 10), group('Arch', ' TAP', 'large', 5)];
+    const { stations } = planned(round({ groups: spelt }));
+    expect(stations.map(({ station, plants }) => [station, plants])).toEqual([['Tap', 15]]);
+  });
+
   test('the heel and the hose are made up at each, as barrel and hose are moved empty', () => {
     const plan = planned(round({ groups, rigChanges: { hoseContent: litres(1.5) } }));
     expect(plan.stations.map(({ need }) => need)).toEqual([51.5, 21.5]);
