@@ -1,6 +1,6 @@
 import { logRound } from '../../addin/workbook/log/logRound';
 import { did, refused, type Act, type Action } from '../action';
-import { askLog, logFault, roundFed, whyNoLog } from '../sections/log';
+import { askLog, cardFed, logFault, roundFed, whyNoLog } from '../sections/log';
 import { settled, triedIn } from '../state';
 import { dayInWords } from '../time';
 
@@ -8,7 +8,7 @@ import { bookOf } from './bookOf';
 
 const write: Act = (state) => {
   const { garden, snapshot } = bookOf(state);
-  const card = state.card!;
+  const card = cardFed(state, state.card!);
   const asked = askLog(state, card);
   const fault = logFault(asked);
   if (fault !== undefined) return refused(fault, triedIn('log'));

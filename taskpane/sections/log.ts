@@ -1,8 +1,9 @@
-import type { CardReading } from '../../addin/workbook/card/readCard';
+import { findUnit, measure } from '../../addin/core';
+import type { CardProductReading, CardReading } from '../../addin/workbook/card/readCard';
 import type { LoggedRound, RoundFed } from '../../addin/workbook/log/logRound';
-import { askNumber, askText, firstFault } from '../asked';
+import { askChoice, askNumber, askText, firstFault } from '../asked';
 import { offeredOnly, whyNoGarden, type WhyNot } from '../offer';
-import { plural, shortNumber } from '../quantityWords';
+import { listed, plural, shortNumber } from '../quantityWords';
 import type { PaneState } from '../state';
 import { dayInWords, dayOfSerial, readDay, serialDay } from '../time';
 import type { Block, Section, StepState } from '../view';
@@ -24,6 +25,44 @@ const pumpedOut = ({ madeUp, leftOver, need, unit }: LoggedRound): string => {
   const share = need === undefined || !(need > 0) ? '' : `, ${Math.round((out / need) * 100)} % of the plan`;
   return `${volume(out, unit)}${share}`;
 };
+
+const FED_BY = 'log.fedBy';
+
+/** Which of the two the user fed by, where the card has followed a change since it was made. */
+const askFedBy = (state: PaneState) =>
+  askChoice(state, {
+    section: 'log',
+    id: FED_BY,
+    label: 'You fed by',
+    known: 'now',
+    choices: [
+      { value: 'now', label: 'the card as it is now' },
+      { value: 'made', label: 'the card as it was made' },
+    ],
+  });
+
+/** What is logged: the card as it is, or as it was made where the user fed by that. */
+export const cardFed = (state: PaneState, { asMade, ...now }: CardReading): CardReading =>
+  asMade !== undefined && askFedBy(state).value === 'made' ? asMade : now;
+
+const amountWords = ({ product, amount, unit }: CardProductReading): string =>
+  `${amount > 0 ? (measure(amount, findUnit(unit)!)?.words ?? `${shortNumber(amount)} ${unit}`) : 'none'} of ${product}`;
+
+/** A round by what differs between two of them. */
+const fedWords = ({ fills, madeUp, unit, products }: CardReading): string =>
+  listed([plural(fills, 'fill'), `${volume(madeUp, unit)} made up`, ...products.map(amountWords)]);
+
+const followedBlocks = (state: PaneState, { asMade, ...now }: CardReading): Block[] =>
+  asMade === undefined
+    ? []
+    : [
+        {
+          kind: 'text',
+          tone: 'warning',
+          text: `The sheets have changed since the card was made. Now it says ${fedWords(now)}; it was made with ${fedWords(asMade)}. Say below which one you fed by.`,
+        },
+        { kind: 'fields', fields: [askFedBy(state).field] },
+      ];
 
 export const askLog = (state: PaneState, card: CardReading) => {
   const madeUp = askNumber(state, {
@@ -147,12 +186,13 @@ export const logSection = (state: PaneState): Section => {
     text,
     tone: 'warning',
   }));
-  const { card } = state;
-  if (card === undefined) return withoutCard(state, rounds);
+  if (state.card === undefined) return withoutCard(state, rounds);
+  const card = cardFed(state, state.card);
   const asked = askLog(state, card);
   const day = dayInWords(dayOfSerial(card.date));
   const logged = loggedAs(card, rounds);
   const done = logged !== undefined;
+  const asMade = card.outOfDate !== undefined || card === state.card.asMade;
   const told = logged ?? card;
   const already: Block[] = done
     ? [
@@ -173,10 +213,11 @@ export const logSection = (state: PaneState): Section => {
       ...problems,
       ...stale,
       ...already,
+      ...followedBlocks(state, state.card),
       {
         kind: 'text',
         tone: 'quiet',
-        text: `As the card planned it${card.outOfDate === undefined ? '' : ' when it was made'}. Change what went differently.`,
+        text: `As the card planned it${asMade ? ' when it was made' : ''}. Change what went differently.`,
       },
       {
         kind: 'fields',

@@ -1,8 +1,13 @@
 import { describe, expect, test } from 'vitest';
 
+import { CARD } from '../../addin/workbook/card/cardNames';
 import { logAreas, readLog } from '../../addin/workbook/log/logRound';
 import { memoryWorkbook, type MemoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import type { Workbook } from '../../addin/workbook/port';
+import { gardenAreas } from '../../addin/workbook/readGarden';
+import { gardenSheets } from '../../addin/workbook/sheets/gardenSheets';
+import { usedArea } from '../../addin/workbook/snapshot';
+import { placesOf } from '../../addin/workbook/tables/buildSheets';
 import { inId } from '../../taskpane/named';
 import { createPane, type Pane } from '../../taskpane/pane';
 import type { HostServices } from '../../taskpane/services';
@@ -282,6 +287,55 @@ describe('in the round, the log and the barrels', () => {
     await user.press('Write the log line');
     const { rounds } = readLog(await workbook.read(logAreas(await workbook.outline())));
     expect(rounds).toMatchObject([{ date: 46146, fills: 7, madeUp: 250, leftOver: 12.5, notes: 'wind' }]);
+  });
+
+  test('a rate lowered since the card was made: the pane says both, and the log takes the one that was fed', async () => {
+    const { memory, workbook } = await cardMade({});
+    const untouched = await open(workbook, 'log');
+    expect(JSON.stringify(untouched.pane.view().section)).not.toContain('log.fedBy');
+    const used = async (typed: Readonly<Record<string, string>>) => {
+      const { pane, user } = await open(workbook, 'log', typed);
+      const said = JSON.stringify(pane.view().section.blocks);
+      await user.press('Write the log line');
+      expect(user.says()).toMatch(/^Wrote the round/);
+      const area = { sheet: 'Product use', row: 0, column: 0, rows: 12, columns: 5 };
+      const { cells } = (await workbook.read([area])).blocks[0]!;
+      const last = cells.map((row) => row.map(({ value }) => value)).filter((row) => row[2] === 'Seaweed');
+      return { said, amount: Number(last.at(-1)![3]) };
+    };
+    const made = await used({});
+    const outline = await workbook.outline();
+    const mix = placesOf(gardenSheets, await workbook.read(gardenAreas(outline)))!.sites['mix']!;
+    memory.user.type('Mix', mix.rows[0]!, mix.columns['rate']!, 0.5);
+    const now = await used({});
+    expect(now.said).toMatch(
+      /The sheets have changed since the card was made\. Now it says .*cups? .*of Seaweed; it was made with .*of Seaweed\./,
+    );
+    expect(now.amount / made.amount).toBeCloseTo(0.5, 1);
+    const asMade = await used({ 'log.fedBy': 'made' });
+    expect(asMade.said).toContain('As the card planned it when it was made.');
+    expect(asMade.amount).toBeCloseTo(made.amount, 6);
+  });
+
+  test('a card pasted as values is the user’s own: the pane says so, and the next one stands on a sheet of its own', async () => {
+    const { memory, workbook } = await cardMade({});
+    const sheet = 'Round card';
+    const read = async () => {
+      const { blocks } = await workbook.read([usedArea(await workbook.outline(), sheet)!]);
+      return blocks[0]!.cells;
+    };
+    for (const [row, line] of (await read()).entries())
+      for (const [column, { formula, value }] of line.entries())
+        if (formula !== undefined) memory.user.type(sheet, row, column, value);
+    const pasted = await read();
+    const { pane, user } = await open(workbook, 'round');
+    const said = JSON.stringify(pane.view().section);
+    expect(said).toContain('The card: This card was pasted as values');
+    expect(said).not.toContain('"Print the card"');
+    await user.press('Make the card');
+    expect(user.says()).toMatch(/^Made the card/);
+    expect((await workbook.outline()).names[CARD]).toMatchObject({ sheet: `${sheet} 2` });
+    expect(await read()).toEqual(pasted);
   });
 
   test('the what-if sheet holds every barrel and limit as it was typed', async () => {

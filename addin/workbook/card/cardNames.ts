@@ -1,6 +1,6 @@
 import type { Area } from '../change';
-import type { Outline } from '../port';
-import { areaNamed, usedArea } from '../snapshot';
+import type { Outline, Snapshot } from '../port';
+import { areaNamed, cellsOf, usedArea } from '../snapshot';
 import { PRODUCT_COLUMNS, checksOf, workingsAt } from './cardContext';
 import type { CardLayout, CardRequest } from './cardLayout';
 
@@ -76,6 +76,21 @@ export const cardParts = (outline: Outline): Area[] => {
   const names = areaNamed(outline, CARD_WORKINGS) ? [CARD, CARD_WORKINGS] : [CARD_ALL, CARD];
   const areas = names.flatMap((name) => areaNamed(outline, name) ?? []);
   return names[0] === CARD_ALL ? areas.slice(0, 1) : areas;
+};
+
+/**
+ * True where nothing on the card is a formula any more: somebody has pasted it as values, and it is his own.
+ *
+ * @param snapshot with `cardAreas` read
+ */
+export const isPasted = (snapshot: Snapshot): boolean => {
+  const parts = cardParts(snapshot);
+  return (
+    parts.length > 0 &&
+    parts.every((area) =>
+      cellsOf(snapshot, area).every((row) => row.every(({ formula }) => formula === undefined)),
+    )
+  );
 };
 
 /** What to read of a workbook for its card: all that stands on its sheet; nothing where it has none. */

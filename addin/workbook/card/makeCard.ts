@@ -1,4 +1,4 @@
-import type { Change, Edit } from '../change';
+import type { Area, Change, Edit } from '../change';
 import type { Garden } from '../garden';
 import { clearedEdits, extent, isFree, pageEdits, type PageCell } from '../page';
 import type { Snapshot } from '../port';
@@ -6,7 +6,7 @@ import { standingSheets } from '../sheets/standingSheets';
 import { freeTitle } from '../tables/buildSheets';
 import { cardCells } from './cardCells';
 import { cardLayout, type CardLayout, type CardRequest } from './cardLayout';
-import { CARD, CARD_WORKINGS, cardNames, cardParts } from './cardNames';
+import { CARD, CARD_WORKINGS, cardNames, cardParts, isPasted } from './cardNames';
 import { cardPage } from './cardPage';
 import { cardRequest } from './cardRequest';
 import type { CardOptions, PlannedRound } from './cardRequest';
@@ -34,9 +34,12 @@ const laid = (sources: CardSources, request: CardRequest, aside: number): Laid =
   };
 };
 
+/** What the next card takes the place of: an earlier one, unless somebody has made it his own. */
+const replaced = (snapshot: Snapshot): Area[] => (isPasted(snapshot) ? [] : cardParts(snapshot));
+
 /** The card on its sheet, its workings past what the user wrote beside it; on a new sheet where that is in the way. */
 const laidClear = (snapshot: Snapshot, sources: CardSources, request: CardRequest): Laid => {
-  const earlier = cardParts(snapshot);
+  const earlier = replaced(snapshot);
   const clear = (cells: readonly PageCell[]) => isFree(snapshot, extent(request.sheet, cells), earlier);
   let made = laid(sources, request, 0);
   if (!clear(made.printed)) return laid(sources, { ...request, sheet: newTitle(snapshot) }, 0);
@@ -64,7 +67,7 @@ export const makeCard = (
   options: CardOptions,
 ): Change => {
   const { edits: mended, places } = standingSheets(snapshot, garden.settings.measures, 'make the card');
-  const earlier = cardParts(snapshot);
+  const earlier = replaced(snapshot);
   const wanted = earlier[0]?.sheet ?? newTitle(snapshot);
   const asked = cardRequest(wanted, snapshot, places, garden, round, options);
   const { request, layout, printed, workings } = laidClear(snapshot, cardSources(places), asked);

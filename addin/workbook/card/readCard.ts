@@ -9,6 +9,7 @@ import {
   CARD_PRODUCTS,
   LATER_CELLS,
   MADE_ROWS,
+  isPasted,
   isUnguarded,
 } from './cardNames';
 
@@ -43,6 +44,8 @@ export interface CardReading {
   readonly leaveOutUnread: boolean;
   /** Why the card no longer fits the garden, in the card's own words; left out while it does. */
   readonly outOfDate?: string;
+  /** What it said when it was made, where it has followed a change of the sheets since. */
+  readonly asMade?: CardReading;
 }
 
 /** What is said of a card that blanks no measure by itself. */
@@ -125,6 +128,7 @@ const productOf =
 
 const outOfDateWords = (snapshot: Snapshot): string => {
   if (isUnguarded(snapshot)) return EARLIER_CARD;
+  if (isPasted(snapshot)) return 'This card was pasted as values: it follows no change. Make the card again.';
   const said = at(snapshot, CARD_CHECK);
   // A formula's empty text may be told as nothing; what is not worked out has no number of fills either.
   const told = said.value !== null || number(at(snapshot, CARD_CELLS.fills)) !== undefined;
@@ -137,27 +141,23 @@ const outOfDateWords = (snapshot: Snapshot): string => {
     : 'The card cannot be worked out here. Make the card again.';
 };
 
-/**
- * The card of the workbook, or undefined where there is none or where one of its figures is no number: then nothing
- * computed it yet. A card that is out of date answers with what it was made with.
- *
- * @param snapshot with `cardAreas` and `gardenAreas` read
- */
-export const readCard = (snapshot: Snapshot): CardReading | undefined => {
-  const printed = areaNamed(snapshot, CARD);
-  if (!printed || !areaNamed(snapshot, 'Rig_barrel_unit')) return undefined;
-  const outOfDate = outOfDateWords(snapshot);
+/** As the card says now or, where it keeps that, as it said when it was made. */
+const reading = (
+  snapshot: Snapshot,
+  sheet: string,
+  outOfDate: string,
+  asMade: boolean,
+): CardReading | undefined => {
   const made = figuresMade(snapshot);
-  const asMade = outOfDate !== '' && made !== undefined;
-  const { mix, unit, cost, ...figures } = asMade ? made : figuresNow(snapshot);
+  const { mix, unit, cost, ...figures } = asMade && made !== undefined ? made : figuresNow(snapshot);
   if (Object.values(figures).some((value) => value === undefined)) return undefined;
   const list = areaNamed(snapshot, CARD_PRODUCTS);
-  const products = list ? filledRows(snapshot, list).map(productOf(asMade)) : [];
+  const products = list ? filledRows(snapshot, list).map(productOf(asMade && made !== undefined)) : [];
   if (products.includes(undefined)) return undefined;
   const reason = labelOf(at(snapshot, LATER_CELLS.reason));
   return {
     ...(figures as Required<{ [Key in keyof typeof figures]: number }>),
-    sheet: printed.sheet,
+    sheet,
     style: labelOf(at(snapshot, CARD_CELLS.style)).toLowerCase() === 'equal' ? 'equal' : 'full',
     // A mix that is called otherwise later is logged, and found in the log, as what was fed.
     mix: made?.mix ?? mix,
@@ -168,4 +168,37 @@ export const readCard = (snapshot: Snapshot): CardReading | undefined => {
     ...(outOfDate === '' ? {} : { outOfDate }),
     products: products as CardProductReading[],
   };
+};
+
+/** Far above what programs keep of a computed number, far below what anybody measures. */
+const SAME = 1e-6;
+
+/** True where the same was fed by both. */
+const sameRound = (one: CardReading, other: CardReading): boolean => {
+  const fed = ({ unit, fills, plants, madeUp, need, products }: CardReading) => ({
+    unit,
+    numbers: [fills, plants, madeUp, need, ...products.map(({ amount }) => amount)],
+  });
+  const [first, second] = [fed(one), fed(other)];
+  return (
+    first.unit === second.unit &&
+    first.numbers.every((number, at) => Math.abs(number - second.numbers[at]!) <= SAME * Math.abs(number))
+  );
+};
+
+/**
+ * The card of the workbook, or undefined where there is none or where one of its figures is no number: then nothing
+ * computed it yet. A card that is out of date answers with what it was made with; one that has followed a change, with
+ * both.
+ *
+ * @param snapshot with `cardAreas` and `gardenAreas` read
+ */
+export const readCard = (snapshot: Snapshot): CardReading | undefined => {
+  const printed = areaNamed(snapshot, CARD);
+  if (!printed || !areaNamed(snapshot, 'Rig_barrel_unit')) return undefined;
+  const outOfDate = outOfDateWords(snapshot);
+  const told = (asMade: boolean) => reading(snapshot, printed.sheet, outOfDate, asMade);
+  if (outOfDate !== '') return told(true);
+  const [now, made] = [told(false), told(true)];
+  return now === undefined || made === undefined || sameRound(now, made) ? now : { ...now, asMade: made };
 };
