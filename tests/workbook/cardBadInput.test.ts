@@ -176,6 +176,7 @@ describe('typed under a card, which then shows no measure and says why', () => {
     ['a reason of spaces', /“Bloom powder” is above/, () => [[named(LATER_CELLS.reason), '  ']]],
     ['a start that is no time', /The start beside the card/, () => [[named(CARD_CELLS.start), '7:00']]],
     ['no start', /The start beside the card/, () => [[named(CARD_CELLS.start), null]]],
+    ['no way of filling', /The start beside the card/, () => [[named(CARD_CELLS.style), null]]],
     ['a way of filling that is none', /./, () => [[named(CARD_CELLS.style), 'ful']]],
     ['a bed moved to another station', /walk has changed/, () => cells('beds', 1, { station: 'Back' })],
     ['a station emptied', /A station has no plants/, () => cells('plants', 3, { howMany: 0 })],

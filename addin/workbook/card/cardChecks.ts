@@ -138,7 +138,7 @@ const ofTheFills = (context: CardContext): Check[] => {
     },
     check(
       `The start beside the card is no time of the day, or “full” or “equal” is missing there. ${AGAIN}`,
-      `NOT(AND(ISNUMBER(${start}),${start}>=0,${start}<1,ISNUMBER(${at(work.finish)})))`,
+      `NOT(AND(ISNUMBER(${start}),${start}>=0,${start}<1,ISNUMBER(${at(work.finish)}),${at(work.style)}<>""))`,
     ),
   ];
 };
