@@ -206,6 +206,18 @@ describe('the round answers', () => {
     );
   });
 
+  test('that an amount is too little to measure, and beside each fill the part of a stock that it is', () => {
+    const mix = [{ ...readyGarden.mix[0]!, rate: { value: 0.0005, unit: 'tbsp/gal' } }];
+    const view = shown('round', { mix });
+    expect(view.section.answer).toBe(
+      '1 fill to 60 gal and one to 25 gal, Soluble powder 20-20-20 too little to measure by itself, about 1 h 10 min',
+    );
+    expect(JSON.stringify(view.section.blocks)).toMatch(
+      /too little to measure: [\w/ ]+ in [\w/ ]+ of water, [\w/ ]+ of that/,
+    );
+    expect(wordsOf(view).join(' ')).not.toMatch(/was given/);
+  });
+
   test('with the reason that a rate above the label needs, and plans once it is given', () => {
     const mix = [{ ...readyGarden.mix[0]!, rate: { value: 1.5, unit: 'tbsp/gal' } }];
     const refused = shown('round', { mix });
