@@ -88,8 +88,6 @@ export const makeCard = (
       ...mended,
       ...(snapshot.sheets.some(({ name }) => name === sheet) ? [] : [{ kind: 'addSheet', sheet } as const]),
       ...clearedEdits(earlier),
-      ...pageEdits(sheet, printed),
-      ...pageEdits(sheet, workings),
       width(column.tick, 1, WIDTHS.tick),
       width(column.name, 1, WIDTHS.name),
       width(column.makeUp, column.last - column.name, WIDTHS.other),
@@ -97,6 +95,9 @@ export const makeCard = (
         ? [width(column.firstProduct, request.products.length, measureWidth(request))]
         : []),
       width(beside.column, beside.columns, WIDTHS.workings),
+      // After the widths: Calc makes a row as high as its cells need when they are filled, and never less.
+      ...pageEdits(sheet, printed),
+      ...pageEdits(sheet, workings),
       ...Object.entries(names).map(([name, area]): Edit => ({ kind: 'name', name, area })),
       cardPage(card, request, layout),
       { kind: 'activate', sheet, row: 0, column: 0 },

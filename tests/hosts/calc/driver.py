@@ -310,12 +310,27 @@ def move_sheet(request):
     document(request).Sheets.moveByName(request["sheet"], request["to"])
 
 
+def copy_sheet(request):
+    """Behind the last sheet of another document, as the office's own command to copy a sheet does it."""
+    sheets = state["documents"][request["to"]].Sheets
+    sheets.importSheet(document(request), request["sheet"], sheets.Count)
+
+
 def insert_rows(request):
     sheet_of(request).Rows.insertByIndex(request["at"], request["count"])
 
 
 def insert_columns(request):
     sheet_of(request).Columns.insertByIndex(request["at"], request["count"])
+
+
+def row_heights(request):
+    """Of a sheet's first rows as they are, and as the office would make them for what they show, 1/100 mm."""
+    rows = [sheet_of(request).Rows.getByIndex(at) for at in range(request["rows"])]
+    now = [row.Height for row in rows]
+    for row in rows:
+        row.OptimalHeight = True
+    return [now, [row.Height for row in rows]]
 
 
 def window_size(request):

@@ -134,6 +134,11 @@ describe('from an untidy list to card and log, in Calc', () => {
     expect(differences(before, await card())).toEqual([]);
   });
 
+  test('the card’s rows are as high as what they show, and no higher', async () => {
+    const heights = await office.ask<number[][]>({ do: 'row_heights', doc, sheet: 'Round card', rows: 40 });
+    expect(heights[0]).toEqual(heights[1]);
+  });
+
   test('taking every step back leaves the list as it was', async () => {
     const list = (contents: Contents) => [...contents.cells].filter(([at]) => at.startsWith(`${LIST}!`));
     const before = list(await contentsOf(workbookOf(office, doc)));
