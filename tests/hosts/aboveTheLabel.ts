@@ -18,7 +18,7 @@ export interface CardHost {
 
 const PRODUCT = 'Soluble powder 20-20-20';
 /** Where the product and its rate stand. */
-export const NAME = 'Mix!A6';
+const NAME = 'Mix!A6';
 const RATE = 'Mix!B6';
 /** A product of the sample garden; the mix takes none that is not on its sheet. */
 const OTHER = 'Fish and kelp liquid';

@@ -9,7 +9,7 @@ import { buildWorkbench } from '../../../addin/build/targets.mjs';
 import { cellAddress } from '../../../addin/workbook/address';
 import { CARD } from '../../../addin/workbook/card/cardNames';
 import { EARLIER_CARD } from '../../../addin/workbook/card/readCard';
-import { NAME, tellsTheTruth, type CardHost } from '../aboveTheLabel';
+import { tellsTheTruth, type CardHost } from '../aboveTheLabel';
 import { goToCell, started, typeInCell } from './openPage';
 import { sharedChromium, watchTroubles } from './openTestPage';
 import { savedFile, type SavedFile } from './savedFile';
@@ -52,14 +52,6 @@ const print = async (): Promise<string> => {
   return words.join(' ').replace(/\s+/g, ' ');
 };
 
-/** The grid offers a list as soon as something is typed, and takes what follows for a search in it. */
-const pick = async (text: string): Promise<void> => {
-  await page.keyboard.type(text.slice(0, 1));
-  const list = page.getByText('Select an item', { exact: true }).locator('xpath=..');
-  await list.getByText(text, { exact: true }).click();
-  await list.waitFor({ state: 'detached' });
-};
-
 const host: CardHost = {
   printed: async () => (await file()).texts(CARD),
   copies: async () => ({ print: await print() }),
@@ -70,7 +62,6 @@ const host: CardHost = {
     const at = cell ?? cellAddress(named!.row, named!.column);
     await goToCell(page, at);
     if (text === '') await page.keyboard.press('Delete');
-    else if (place === NAME) await pick(text);
     else await typeInCell(page, at, text);
     saved = undefined;
   },

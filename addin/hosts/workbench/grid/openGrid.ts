@@ -126,7 +126,8 @@ const presets = (container: HTMLElement) => [
     disableTextFormatAlert: true,
     disableTextFormatMark: true,
   }),
-  UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
+  // A search in the list would take the keys from the cell after the first letter, and Enter would not take the choice.
+  UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
   UniverSheetsDrawingPreset(),
   UniverSheetsFindReplacePreset(),
   UniverSheetsNotePreset(),
