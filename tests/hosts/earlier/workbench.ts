@@ -3,10 +3,9 @@ import { join } from 'node:path';
 
 import { Workbook as FileBook } from '@cj-tech-master/excelts';
 
-import type { Workbook } from '../../../addin/workbook/port';
 import { openOnPage, pageGrower, savedByPage } from '../workbench/pageGrower';
 import { serveWorkbench } from '../workbench/openPage';
-import { openTestPage } from '../workbench/openTestPage';
+import { openTestPage, workbookIn } from '../workbench/openTestPage';
 import { LIST, ROSES, type GardenName } from './garden';
 import type { Program, Sheets } from './program';
 
@@ -56,13 +55,8 @@ export const workbench = async (folder: string): Promise<Program> => {
           (name: string) =>
           async (...args: unknown[]): Promise<void> =>
             void (await bench.call(name, ...args));
-        const workbook = {
-          outline: () => bench.call('outline'),
-          read: (areas) => bench.call('read', areas),
-          apply: (change) => bench.call('apply', change),
-        } as Workbook;
         const sheets: Sheets = {
-          workbook,
+          workbook: workbookIn(bench),
           type: call('type'),
           insertRows: call('insertRows'),
           insertColumns: call('insertColumns'),
