@@ -1,15 +1,21 @@
 import { cardAreas, CARD } from '../addin/workbook/card/cardNames';
 import { readCard } from '../addin/workbook/card/readCard';
 import { logAreas, readLog } from '../addin/workbook/log/logRound';
-import type { Outline, Workbook } from '../addin/workbook/port';
+import type { Outline, Snapshot, Workbook } from '../addin/workbook/port';
 import { gardenAreas, readGarden } from '../addin/workbook/readGarden';
+import { newerWords, SHAPE, shapeOf } from '../addin/workbook/shapes';
+import { gardenSheets } from '../addin/workbook/sheets/gardenSheets';
 import { areaNamed } from '../addin/workbook/snapshot';
+import { lackingWords } from '../addin/workbook/tables/buildSheets';
 
 import type { HostServices } from './services';
 import type { PaneState } from './state';
 
 /** What the pane knows of the workbook. */
-export type Book = Pick<PaneState, 'garden' | 'ownSheets' | 'card' | 'cardWaits' | 'log' | 'snapshot'>;
+export type Book = Pick<
+  PaneState,
+  'garden' | 'ownSheets' | 'card' | 'cardWaits' | 'log' | 'snapshot' | 'newer' | 'lacking'
+>;
 
 const OURS = 'wandcount_';
 
@@ -25,13 +31,12 @@ const ownSheets = ({ sheets, names, active }: Outline): PaneState['ownSheets'] =
     .map(({ name, rows }) => ({ name, rows, active: name === active }));
 };
 
-/** Reads the garden, its card and its log. A workbook without settings takes the measures of the user's locale. */
-export const readBook = async (workbook: Workbook, { measures }: HostServices): Promise<Book> => {
-  const snapshot = await workbook.read((outline) => [
-    ...gardenAreas(outline),
-    ...cardAreas(outline),
-    ...logAreas(outline),
-  ]);
+export const readCells = (workbook: Workbook): Promise<Snapshot> =>
+  workbook.read((outline) => [...gardenAreas(outline), ...cardAreas(outline), ...logAreas(outline)]);
+
+/** The garden, its card and its log. A workbook without settings takes the measures of the user's locale. */
+export const bookIn = (snapshot: Snapshot, { measures }: Pick<HostServices, 'measures'>): Book => {
+  const newer = newerWords(snapshot);
   const garden = readGarden(snapshot);
   const card = readCard(snapshot);
   return {
@@ -41,5 +46,8 @@ export const readBook = async (workbook: Workbook, { measures }: HostServices): 
     card,
     cardWaits: card === undefined && areaNamed(snapshot, CARD) !== undefined,
     log: readLog(snapshot),
+    newer,
+    // What an older program never made is made with the next action.
+    lacking: newer === undefined && shapeOf(snapshot) >= SHAPE ? lackingWords(gardenSheets, snapshot) : [],
   };
 };

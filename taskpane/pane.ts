@@ -1,10 +1,10 @@
-import { withCardRetired } from '../addin/workbook/card/retireCard';
 import { WorkbookError, WorkbookMoved, type Snapshot, type Workbook } from '../addin/workbook/port';
 import { isAsSeen, isContested } from '../addin/workbook/seen';
+import { inShape } from '../addin/workbook/shapes';
 
 import { refused, Stopped, type Action, type Done, type Work } from './action';
 import { actionNamed } from './actions/actionNamed';
-import { readBook } from './book';
+import { bookIn, readCells } from './book';
 import { explainCell } from './cell/explainCell';
 import { listWanted, readChosenList } from './chosenList';
 import { withFacts } from './facts';
@@ -75,7 +75,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
 
   const readSheets = async (): Promise<void> => {
     const first = state.garden === undefined;
-    const book = await readBook(workbook, services);
+    const book = bookIn(await readCells(workbook), services);
     set({ ...state, ...book, today: services.today(), calculating: services.calculating?.() ?? false });
     if (first && !state.chosen) set({ ...state, section: firstSection(state) });
   };
@@ -114,11 +114,33 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   ): Promise<void> => {
     if (change !== undefined) {
       set({ ...state, busy: { text: change.title, canStop: false } });
-      await workbook.apply(seen === undefined ? change : withCardRetired(seen, change), seen);
+      await workbook.apply(change, seen);
     }
     set(after(state));
     await read(change === undefined ? [] : ['book', 'cell']);
-    say(tone, says, change !== undefined && services.undo !== undefined);
+    const told = [says, ...(change?.says ?? [])].join(' ');
+    say(tone, told, change !== undefined && services.undo !== undefined);
+  };
+
+  /** An action of a workbook as this program makes it: what an older one did not make is made in the same step. */
+  const inToday = async (action: Action, pressed: PaneState): Promise<Done> => {
+    const { snapshot, garden } = pressed;
+    if (snapshot === undefined || garden === undefined) return action.act(pressed, work);
+    if (pressed.newer !== undefined) {
+      const done = await action.act(pressed, work);
+      return done.change === undefined ? done : refused(pressed.newer);
+    }
+    const shaped = inShape(snapshot, garden.settings.measures);
+    if (shaped.edits.length === 0) return action.act(pressed, work);
+    const book = bookIn(shaped.snapshot, services);
+    const done = await action.act(withFacts({ ...pressed, ...book }, pressed), work);
+    const { change } = done;
+    if (change === undefined) return done;
+    const [edits, says] = [
+      [...shaped.edits, ...change.edits],
+      [...(change.says ?? []), ...shaped.says],
+    ];
+    return { ...done, change: { ...change, edits, says } };
   };
 
   /**
@@ -131,7 +153,7 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     const { snapshot } = pressed;
     const why = action.whyNot(pressed);
     try {
-      const done = why === undefined ? await action.act(pressed, work) : refused(why);
+      const done = why === undefined ? await inToday(action, pressed) : refused(why);
       if (before && snapshot && done.change && isContested(done.change, before, snapshot))
         throw new WorkbookMoved();
       await finish(done, snapshot);

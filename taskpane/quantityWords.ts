@@ -30,7 +30,3 @@ export const percentWords = (share: number): string =>
 /** @example plural(4, 'fill') // '4 fills' */
 export const plural = (n: number, one: string, many = `${one}s`): string =>
   `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
-
-/** @example listed(['a', 'b', 'c']) // 'a, b and c' */
-export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

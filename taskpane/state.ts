@@ -61,6 +61,10 @@ export interface PaneState {
   /** True while the host still works out formulas: what was read of them may be from before. */
   readonly calculating?: boolean;
   readonly log?: { readonly rounds: readonly LoggedRound[]; readonly problems: readonly string[] };
+  /** Why nothing is written to this workbook; undefined where it is. */
+  readonly newer?: string | undefined;
+  /** What the user took away of the garden's sheets, in words. */
+  readonly lacking: readonly string[];
   /** Sheets of the user's own with something on them: lists that may be adopted. */
   readonly ownSheets: readonly { readonly name: string; readonly rows: number; readonly active: boolean }[];
   /** The list that is being adopted. */
@@ -93,6 +97,7 @@ export const startState = (services: HostServices): PaneState => {
     can: { undo: services.undo !== undefined, print: services.print !== undefined },
     ...(services.howToPrint === undefined ? {} : { howToPrint: services.howToPrint }),
     ownSheets: [],
+    lacking: [],
     listStale: false,
     cardWaits: false,
     facts: { steps: NO_STEPS, missing: [], planned: { refusals: [] } },

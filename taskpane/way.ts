@@ -1,3 +1,4 @@
+import { whyNoGarden } from './offer';
 import { gardenSection } from './sections/garden';
 import { isLogged, logSection, logStep } from './sections/log';
 import { PREPARING } from './sections/missing';
@@ -7,7 +8,7 @@ import { cardSheet, roundSection, roundStep } from './sections/round';
 import { tanksSection } from './sections/tanks';
 import { thisCell } from './sections/thisCell';
 import type { PaneState, SectionId } from './state';
-import type { Section, Step, StepState, View } from './view';
+import type { Block, Section, Step, StepState, View } from './view';
 
 const LABELS: Readonly<Record<SectionId, string>> = {
   garden: 'Garden',
@@ -67,12 +68,12 @@ export const firstSection = (state: PaneState): SectionId => state.facts.missing
 
 const unread: Section = { id: 'garden', title: 'Garden', answer: 'Reading the workbook…', blocks: [] };
 
-const gardenFirst = (section: SectionId): Section => ({
-  id: section,
-  title: LABELS[section],
+const gardenFirst = (state: PaneState): Section => ({
+  id: state.section,
+  title: LABELS[state.section],
   answer: 'The garden comes first',
   blocks: [
-    { kind: 'text', text: 'Make the plant inventory from your list, or begin an empty garden.' },
+    { kind: 'text', text: whyNoGarden(state) ?? '' },
     { kind: 'actions', actions: [{ id: 'go.garden', label: 'Go to Garden', primary: true }] },
   ],
 });
@@ -80,7 +81,7 @@ const gardenFirst = (section: SectionId): Section => ({
 const sectionOf = (state: PaneState): Section => {
   const { garden } = state;
   if (garden === undefined) return unread;
-  if (!garden.has.plants && state.section !== 'garden') return gardenFirst(state.section);
+  if (!garden.has.plants && state.section !== 'garden') return gardenFirst(state);
   switch (state.section) {
     case 'garden':
       return gardenSection(state, garden);
@@ -110,10 +111,12 @@ export const viewOf = (state: PaneState): View => {
   const message = messageOf(state);
   const states = stepStates(state);
   const next = garden === undefined ? undefined : nextOf(state, states);
+  const readOnly: Block[] =
+    state.newer === undefined ? [] : [{ kind: 'text', tone: 'warning', text: state.newer }];
   return {
     steps: stepsOf(state, states),
     ...(next === undefined ? {} : { next }),
-    section: { ...section, blocks: [...section.blocks, thisCell(state)] },
+    section: { ...section, blocks: [...readOnly, ...section.blocks, thisCell(state)] },
     ...(message === undefined ? {} : { message }),
     ...(busy === undefined ? {} : { busy }),
   };

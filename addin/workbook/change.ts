@@ -117,6 +117,8 @@ export interface Change {
   /** What the undo entry and the message say: "Plan the round". */
   readonly title: string;
   readonly edits: readonly Edit[];
+  /** What the user is told of it besides what he asked for, in whole sentences. */
+  readonly says?: readonly string[];
 }
 
 /** Edits of some kinds. */

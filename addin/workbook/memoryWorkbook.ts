@@ -12,6 +12,7 @@ import {
 import { deleteSheet, moveSheet, renameSheet, reorderRows, shiftBook } from './memory/userActions';
 import type { CellState, Outline, SheetOutline, Snapshot, Workbook } from './port';
 import { areasWanted, refuseMoved } from './seen';
+import { refuseNewer, shapeAreas } from './shapes';
 import { validateAreas, validateChange } from './validateChange';
 
 /** What lies on one cell of the memory workbook. */
@@ -130,6 +131,7 @@ export const memoryWorkbook = (options: MemoryOptions = {}): MemoryWorkbook => {
     apply: async (change: Change, seen?: Snapshot) => {
       const outline = outlineOf(book);
       refuseMoved(seen, outline, (area) => blockOf(book, area));
+      refuseNewer(change, { ...outline, blocks: shapeAreas(outline).map((area) => blockOf(book, area)) });
       validateChange(change, outline);
       step(structuredClone(change.edits).reduce((next, edit) => applyEdit(next, edit, answer), book));
     },

@@ -1,12 +1,12 @@
 import { adoptList } from '../../addin/workbook/useCases/adoptList';
 import { keepBeds, keepDoses } from '../../addin/workbook/useCases/keepDoses';
-import { newGarden } from '../../addin/workbook/useCases/newGarden';
+import { newGarden, restoreSheets } from '../../addin/workbook/useCases/newGarden';
 import { did, refused, type Act, type Action } from '../action';
 import { faultIn } from '../askFields';
 import { AGAIN_FOLD, isSameList, readChosenList } from '../chosenList';
 import { plural } from '../quantityWords';
 import { whyNoGarden } from '../offer';
-import { whyNotAdopt, whyNotBegin } from '../sections/garden';
+import { whyNotAdopt, whyNotBegin, whyNotRestore } from '../sections/garden';
 import { askBeds, askDoses } from '../sections/gardenBeds';
 import { settled, triedIn, type PaneState } from '../state';
 
@@ -64,9 +64,16 @@ const beds: Act = (state) => {
   return did('Kept the walk and the stations.', change, settled(state, 'garden', 'bed.'));
 };
 
+const restore: Act = (state) => {
+  const { garden, snapshot } = bookOf(state);
+  const { says = [], ...change } = restoreSheets(snapshot, garden.settings.measures);
+  return did(says.join(' '), change);
+};
+
 export const gardenActions: Readonly<Record<string, Action>> = {
   'garden.adopt': { whyNot: whyNotAdopt, act: adopt },
   'garden.new': { whyNot: whyNotBegin, act: begin },
+  'garden.restore': { whyNot: whyNotRestore, act: restore },
   'doses.keep': { whyNot: whyNoGarden, act: doses },
   'beds.keep': { whyNot: whyNoGarden, act: beds },
 };

@@ -1,6 +1,6 @@
+import { andList } from '../../addin/workbook/fields/holds';
 import { explain, findFunction } from '../../functions';
 
-import { listed } from '../quantityWords';
 import { cellsInWords, heldInWords, togetherInWords, valueInWords } from './cellsInWords';
 import type { FeedCall, Worth } from './workOut';
 
@@ -12,7 +12,7 @@ const argumentInWords = (name: string, { value, plain, cells, calls }: Worth, se
     ...(cells.length > 0 ? [togetherInWords(cells, seenFrom)] : []),
   ];
   return [
-    `${name}: ${value === undefined ? 'not worked out here' : valueInWords(value)}, from ${listed(sources)}`,
+    `${name}: ${value === undefined ? 'not worked out here' : valueInWords(value)}, from ${andList(sources)}`,
   ];
 };
 
@@ -45,7 +45,7 @@ export const callInWords = ({ name, args, outcome }: FeedCall, seenFrom: string)
     ...(steps?.steps ?? []).map(({ text, source }) => (source ? `${text} (${source})` : text)),
     ...(lost.length > 0
       ? [
-          `The steps are not told, because ${listed(lost)} cannot be followed here. Put it into a cell of its own to see them.`,
+          `The steps are not told, because ${andList(lost)} cannot be followed here. Put it into a cell of its own to see them.`,
         ]
       : []),
     ...(steps ? [`Source: ${steps.source}.`] : []),

@@ -1,6 +1,7 @@
 import { fieldNumber } from '../number';
+import { andList } from '../../addin/workbook/fields/holds';
 import { rangeAddress } from '../../addin/workbook/address';
-import { listed, plural } from '../quantityWords';
+import { plural } from '../quantityWords';
 import type { CellsHeld, Rows, Single, Value } from './cellValues';
 import { isRows } from './spreadsheetFunctions';
 
@@ -17,7 +18,7 @@ const one = (value: Single): string => {
 /** @example rowsInWords([[24, 25]], 2) // '24 and 25' */
 const rowsInWords = (rows: Rows, size: number): string => {
   const cells = rows.flat();
-  if (size <= TOLD_SINGLY) return listed(cells.map(one));
+  if (size <= TOLD_SINGLY) return andList(cells.map(one));
   const numbers = cells.filter((cell) => typeof cell === 'number');
   const [least, most] = numbers.reduce(
     ([a, b], n) => [Math.min(a, n), Math.max(b, n)],
@@ -56,7 +57,7 @@ export const cellsInWords = ({ kind, text, area }: CellsHeld, seenFrom: string):
 
 /** Each with what it holds, where they are few: "B1 (0.7) and C1:C9 on Rig (9 cells)". */
 export const togetherInWords = (cells: readonly CellsHeld[], seenFrom: string): string =>
-  listed([
+  andList([
     ...cells.slice(0, TOLD_SINGLY).map((each) => `${cellsInWords(each, seenFrom)} (${heldInWords(each)})`),
     ...(cells.length > TOLD_SINGLY ? [`${cells.length - TOLD_SINGLY} more`] : []),
   ]);

@@ -1,8 +1,9 @@
+import { andList } from '../../addin/workbook/fields/holds';
 import type { Garden } from '../../addin/workbook/garden';
 import { askChoice } from '../asked';
 import { adopting, AGAIN_FOLD, SHEET_FIELD, sheetToAdopt } from '../chosenList';
-import { offered, offeredOnly, UNREAD, type WhyNot } from '../offer';
-import { listed, plural } from '../quantityWords';
+import { offered, offeredOnly, UNREAD, whyNoGarden, type WhyNot } from '../offer';
+import { plural } from '../quantityWords';
 import type { PaneState } from '../state';
 import type { Action, Block, Section, StepState } from '../view';
 
@@ -29,7 +30,7 @@ export const gardenStep = ({ garden }: PaneState): StepState => {
     )
     .map(({ sizeClass }) => sizeClass);
   if (without.length + blank.length > 0)
-    return { kind: 'attention', why: `no dose is given for ${listed([...without, ...blank])}` };
+    return { kind: 'attention', why: `no dose is given for ${andList([...without, ...blank])}` };
   return { kind: 'ready', says: gardenSentence(garden) };
 };
 
@@ -132,6 +133,22 @@ const beforeAdoption = (state: PaneState): Section => {
   };
 };
 
+export const whyNotRestore: WhyNot = (state) =>
+  whyNoGarden(state) ?? (state.lacking.length > 0 ? undefined : 'Nothing is missing on the sheets.');
+
+/** What was taken away may have been taken away on purpose: it is offered, and not put back unasked. */
+const lackingBlocks = (state: PaneState): Block[] =>
+  state.lacking.length === 0
+    ? []
+    : [
+        {
+          kind: 'text',
+          tone: 'quiet',
+          text: `The sheets had more once: ${andList(state.lacking)}. It can be put back, without what stood in it.`,
+        },
+        { kind: 'actions', actions: [{ id: 'garden.restore', label: 'Put it back' }] },
+      ];
+
 const READY: StepState = { kind: 'ready' };
 
 export const gardenSection = (state: PaneState, garden: Garden): Section => {
@@ -140,18 +157,24 @@ export const gardenSection = (state: PaneState, garden: Garden): Section => {
   const step = gardenStep(state);
   const blocks: Block[] = [
     ...problemBlocks(garden.problems, ['garden', 'doses']),
+    ...lackingBlocks(state),
     ...(without.length === 0
       ? []
       : [
           {
             kind: 'text',
             tone: 'warning',
-            text: `No dose is given for ${listed(without)}: add it on the Doses sheet.`,
+            text: `No dose is given for ${andList(without)}: add it on the Doses sheet.`,
           } as const,
         ]),
     ...(hasRoses(garden)
       ? []
-      : [{ kind: 'text', text: 'Type your roses into the Plants sheet, or adopt a list below.' } as const]),
+      : [
+          {
+            kind: 'text',
+            text: `Type your roses into the Plants sheet${state.ownSheets.length > 0 ? ', or adopt a list below' : ''}.`,
+          } as const,
+        ]),
     dosesBlock(askDoses(state, garden)),
     {
       kind: 'actions',

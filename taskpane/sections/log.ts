@@ -1,9 +1,10 @@
 import { findUnit, measure } from '../../addin/core';
 import type { CardProductReading, CardReading } from '../../addin/workbook/card/readCard';
+import { andList } from '../../addin/workbook/fields/holds';
 import type { LoggedRound, RoundFed } from '../../addin/workbook/log/logRound';
 import { askChoice, askNumber, askText, firstFault } from '../asked';
 import { offeredOnly, whyNoGarden, type WhyNot } from '../offer';
-import { listed, plural, shortNumber } from '../quantityWords';
+import { plural, shortNumber } from '../quantityWords';
 import type { PaneState } from '../state';
 import { dayInWords, dayOfSerial, readDay, serialDay } from '../time';
 import type { Block, Section, StepState } from '../view';
@@ -50,7 +51,7 @@ const amountWords = ({ product, amount, unit }: CardProductReading): string =>
 
 /** A round by what differs between two of them. */
 const fedWords = ({ fills, madeUp, unit, products }: CardReading): string =>
-  listed([plural(fills, 'fill'), `${volume(madeUp, unit)} made up`, ...products.map(amountWords)]);
+  andList([plural(fills, 'fill'), `${volume(madeUp, unit)} made up`, ...products.map(amountWords)]);
 
 const followedBlocks = (state: PaneState, { asMade, ...now }: CardReading): Block[] =>
   asMade === undefined

@@ -17,12 +17,12 @@ export interface Missing {
 }
 
 /** What is to be done at a stop that has nothing yet, as the end of "Next: …". */
-const toBegin = (section: Preparing, { garden }: PaneState): string => {
+const toBegin = (section: Preparing, { garden, ownSheets }: PaneState): string => {
   if (section === 'rig') return 'time a bucket at the wand, and say how big the barrel is';
   if (section === 'mix') return 'say what goes into the barrel';
-  return garden?.has.plants
-    ? 'type your roses into the Plants sheet, or adopt a list'
-    : 'make the plant inventory from your list';
+  const list = ownSheets.length > 0;
+  if (garden?.has.plants) return `type your roses into the Plants sheet${list ? ', or adopt a list' : ''}`;
+  return list ? 'make the plant inventory from your list' : 'begin an empty garden';
 };
 
 /** How each of them stands. */

@@ -1,11 +1,12 @@
 import type { MixProduct } from '../../addin/core';
 import { overLabel } from '../../addin/core';
+import { andList } from '../../addin/workbook/fields/holds';
 import { unitChoices } from '../../addin/workbook/fields/usualUnits';
 import type { Garden } from '../../addin/workbook/garden';
 import { askText } from '../asked';
 import { offered, whyNoGarden, type WhyNot } from '../offer';
 import { mixProductsOf } from '../planning';
-import { listed, plural } from '../quantityWords';
+import { plural } from '../quantityWords';
 import type { PaneState } from '../state';
 import type { Block, Section, StepState } from '../view';
 
@@ -31,7 +32,7 @@ export const mixStep = ({ garden }: PaneState): StepState => {
   if ('refused' in mix) return { kind: 'attention', why: mix.refused };
   const over = namesOver(mix);
   if (over.length > 0)
-    return { kind: 'attention', why: `${listed(over)} is above the label's greatest rate` };
+    return { kind: 'attention', why: `${andList(over)} is above the label's greatest rate` };
   return { kind: 'ready', says: plural(mix.length, 'product') };
 };
 

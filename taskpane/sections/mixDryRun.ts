@@ -8,9 +8,10 @@ import {
   workingVolume,
 } from '../../addin/core';
 import type { Litres, MixProduct } from '../../addin/core';
+import { andList } from '../../addin/workbook/fields/holds';
 import type { Garden } from '../../addin/workbook/garden';
 import { measureInWords } from '../measured';
-import { inUnitWords, listed } from '../quantityWords';
+import { inUnitWords } from '../quantityWords';
 import type { Block } from '../view';
 
 import { hotWaterWords } from './roundPlan';
@@ -49,9 +50,9 @@ export const dryRunSentence = (mix: readonly MixProduct[], barrel: BarrelFilled)
       : [measure.tooLittle ? `too little ${name} to measure` : `${measure.words} of ${name}`],
   );
   const over = taken.filter(({ measure }) => measure === undefined).map(({ name }) => name);
-  const above = `${listed(over)} is ${ABOVE}`;
+  const above = `${andList(over)} is ${ABOVE}`;
   if (told.length === 0) return above;
-  const takes = `${inUnitWords(barrel.volume, barrel.unit)} takes ${listed(told)}`;
+  const takes = `${inUnitWords(barrel.volume, barrel.unit)} takes ${andList(told)}`;
   return over.length === 0 ? takes : `${takes}; ${above}`;
 };
 
@@ -70,7 +71,7 @@ export const dryRunBlocks = (
     water !== undefined
       ? `Dissolve the powders in at least ${hotWaterWords(water, hotWaterUnit)} of hot water first.`
       : unknown.length > 0
-        ? `How much hot water ${listed(unknown)} needs is not known: write how much dissolves in a litre under Products.`
+        ? `How much hot water ${andList(unknown)} needs is not known: write how much dissolves in a litre under Products.`
         : 'How much hot water the powders need is not known: write what one millilitre weighs under Products.';
   return [
     {

@@ -68,6 +68,7 @@ const EMPTY_GARDEN = 'Begin an empty garden first, and type your roses into its 
 const MADE =
   'The plant inventory is made already. To add a list to it, open “Adopt another list” under Garden first.';
 const BEGUN = 'This workbook holds a garden already: type more roses into its Plants sheet.';
+const WHOLE = 'Nothing is missing on the sheets.';
 const NO_RIG =
   'This round is not ready to plan. First, under Rig: time a bucket at the wand, and say how big the barrel is.';
 const NO_BARREL = 'Barrel: nothing was given; use what it holds, filled to the brim.';
@@ -81,6 +82,7 @@ const STATES: Readonly<
     {
       'garden.adopt': offered,
       'garden.new': offered,
+      'garden.restore': FIRST_GARDEN,
       'doses.keep': FIRST_GARDEN,
       'beds.keep': FIRST_GARDEN,
       'rig.keep': FIRST_GARDEN,
@@ -98,6 +100,7 @@ const STATES: Readonly<
       'garden.adopt':
         'This workbook holds no list of roses yet: open the workbook with your list, or begin an empty garden.',
       'garden.new': offered,
+      'garden.restore': EMPTY_GARDEN,
       'doses.keep': EMPTY_GARDEN,
       'beds.keep': EMPTY_GARDEN,
       'rig.keep': EMPTY_GARDEN,
@@ -114,6 +117,7 @@ const STATES: Readonly<
     {
       'garden.adopt': MADE,
       'garden.new': BEGUN,
+      'garden.restore': WHOLE,
       'doses.keep': offered,
       'beds.keep': offered,
       'rig.keep': offered,
@@ -130,6 +134,7 @@ const STATES: Readonly<
     {
       'garden.adopt': MADE,
       'garden.new': BEGUN,
+      'garden.restore': WHOLE,
       'doses.keep': offered,
       'beds.keep': offered,
       'rig.keep': offered,

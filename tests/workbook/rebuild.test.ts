@@ -80,7 +80,7 @@ describe('what the user did by hand stays', () => {
     expect(workbook.cell('Doses', 5, 1).value).toBe(0.9);
   });
 
-  test('a number typed over a formula stays, a formula that was lost comes back', async () => {
+  test('a number or formula typed over a formula stays, a formula that was lost comes back', async () => {
     const workbook = await builtGarden();
     const formula = workbook.cell('Plants', 5, 6).formula!;
     workbook.user.type('Plants', 4, 6, 0.5);
@@ -89,7 +89,7 @@ describe('what the user did by hand stays', () => {
     await rebuild(workbook);
     expect(workbook.cell('Plants', 4, 6)).toEqual({ value: 0.5 });
     expect(workbook.cell('Plants', 5, 6).formula).toBe(formula);
-    expect(workbook.cell('Plants', 6, 6).formula).toBe(formula.replaceAll('6', '7'));
+    expect(workbook.cell('Plants', 6, 6).formula).toBe('=1+1');
   });
 
   test('a line that the user writes below gets its formulas', async () => {

@@ -4,6 +4,7 @@ import type { Change } from '../../addin/workbook/change';
 import { memoryWorkbook, type MemoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import { WorkbookError } from '../../addin/workbook/port';
 import { roundInput } from '../../addin/workbook/roundInput';
+import { SHAPE } from '../../addin/workbook/shapes';
 import { adoptList } from '../../addin/workbook/useCases/adoptList';
 import { keepBeds, keepDoses, keepSettings } from '../../addin/workbook/useCases/keepDoses';
 import { keepMix, keepProducts, type KeptProduct } from '../../addin/workbook/useCases/keepMix';
@@ -299,6 +300,7 @@ describe('keeping doses, walk and settings', () => {
       measures: 'US',
       currency: '$',
       fillStyle: 'equal',
+      shape: SHAPE,
     });
   });
 

@@ -10,6 +10,7 @@ import {
   type Workbook,
 } from '../../workbook/port';
 import { readWanted } from '../../workbook/seen';
+import { refuseNewer, shapeAreas } from '../../workbook/shapes';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { orFailedAt } from './componentRefused';
 import { errorOfCode } from './errorCodes';
@@ -130,7 +131,9 @@ export const calcWorkbook = (ask: Ask): Workbook => {
       return snapshot;
     },
     apply: async (change, seen) => {
-      validateChange(change, seen ?? (await outline()));
+      const book = await readWanted(shapeAreas, look);
+      refuseNewer(change, book);
+      validateChange(change, seen ?? book);
       if (change.edits.length === 0) return;
       const { moved, ...locks } = await write(change, seen);
       if (moved) throw new WorkbookMoved();

@@ -2,6 +2,7 @@ import type { Change } from '../../workbook/change';
 import { refuseLocked } from '../../workbook/locks';
 import { WorkbookError, WorkbookMoved, type Snapshot } from '../../workbook/port';
 import { isAsSeen, seenAreas } from '../../workbook/seen';
+import { refuseNewer, shapeAreas } from '../../workbook/shapes';
 import { validateChange } from '../../workbook/validateChange';
 
 import { bookAt, type BookAt } from './bookAt';
@@ -40,6 +41,7 @@ const prepare = (
     validateChange({ ...change, edits }, book);
     if (edits.length === 0) return undefined;
     const at = bookAt(context, book.ids);
+    refuseNewer({ ...change, edits }, { ...book, blocks: await readBlocks(at, book, shapeAreas(book)) });
     refuseLocked(await locksOn(at, book, edits));
     const { steps, last, putBack: back } = await prepareEdits(program, at, book, edits);
     if (seen) await refuseEdited(at, book, seen);

@@ -1,6 +1,7 @@
 import type { Change } from '../../workbook/change';
 import { WorkbookError, type Snapshot, type Wanted, type Workbook } from '../../workbook/port';
 import { areasWanted, refuseMoved } from '../../workbook/seen';
+import { refuseNewer, shapeAreas } from '../../workbook/shapes';
 import { validateAreas, validateChange } from '../../workbook/validateChange';
 import { applyChange } from './grid/applyChange';
 import { teachCharts } from './grid/chartFrame';
@@ -46,6 +47,7 @@ export const gridWorkbook = (grid: Grid): GridWorkbook => {
     apply: async (change: Change, seen?: Snapshot): Promise<void> => {
       const outline = outlineOf(grid);
       refuseMoved(seen, outline, (area) => blockOf(grid, area));
+      refuseNewer(change, { ...outline, blocks: shapeAreas(outline).map((area) => blockOf(grid, area)) });
       validateChange(change, outline);
       if (change.edits.length === 0) return;
       writing = true;

@@ -1,4 +1,4 @@
-import { listed } from '../../../taskpane/quantityWords';
+import { andList } from '../../workbook/fields/holds';
 import { CARD, isUnguarded } from '../../workbook/card/cardNames';
 import { EARLIER_CARD } from '../../workbook/card/readCard';
 import { areaNamed } from '../../workbook/snapshot';
@@ -92,14 +92,14 @@ export const openWorkbench = ({ book, file, disk, notices, replaced }: Parts): W
     if (opened.renamed.length > 0)
       warn(
         'renamed',
-        `Formulas cannot find a sheet with an exclamation mark in its name here. ${listed(
+        `Formulas cannot find a sheet with an exclamation mark in its name here. ${andList(
           opened.renamed.map(({ from, to }) => `“${from}” is “${to}” now`),
         )}, and formulas follow. Your file keeps the old name until you save over it.`,
       );
     if (opened.left.length > 0)
       warn(
         'left',
-        `Not taken over from “${name}”: ${listed(opened.left)}. Your file still has them; save under another name to keep it so.`,
+        `Not taken over from “${name}”: ${andList(opened.left)}. Your file still has them; save under another name to keep it so.`,
       );
   };
 

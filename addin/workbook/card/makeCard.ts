@@ -2,6 +2,7 @@ import type { Area, Change, Edit } from '../change';
 import type { Garden } from '../garden';
 import { clearedEdits, extent, isFree, pageEdits, type PageCell } from '../page';
 import type { Snapshot } from '../port';
+import { putBackWords } from '../sheets/putBack';
 import { standingSheets } from '../sheets/standingSheets';
 import { freeTitle } from '../tables/buildSheets';
 import { cardCells } from './cardCells';
@@ -66,7 +67,8 @@ export const makeCard = (
   round: PlannedRound,
   options: CardOptions,
 ): Change => {
-  const { edits: mended, places } = standingSheets(snapshot, garden.settings.measures, 'make the card');
+  const { measures } = garden.settings;
+  const { edits: mended, places, made } = standingSheets(snapshot, measures, cardSources, 'make the card');
   const earlier = replaced(snapshot);
   const wanted = earlier[0]?.sheet ?? newTitle(snapshot);
   const asked = cardRequest(wanted, snapshot, places, garden, round, options);
@@ -84,6 +86,7 @@ export const makeCard = (
   const names = { ...cardNames(request, layout), [CARD]: card, [CARD_WORKINGS]: beside };
   return {
     title: 'Make the card',
+    says: putBackWords(made),
     edits: [
       ...mended,
       ...(snapshot.sheets.some(({ name }) => name === sheet) ? [] : [{ kind: 'addSheet', sheet } as const]),

@@ -1,4 +1,4 @@
-import type { Change, Edit } from '../change';
+import type { Edit } from '../change';
 import type { CellState, Snapshot } from '../port';
 import { areaNamed, cellsOf } from '../snapshot';
 import { CARD, CARD_CELLS, CARD_CHECK, CARD_PRODUCTS, cardParts, isUnguarded } from './cardNames';
@@ -51,11 +51,4 @@ export const retireCard = (snapshot: Snapshot): readonly Edit[] => {
     said(printed.row + 1, printed.column, 'This card is out of date'),
     ...(check ? [said(check.row, check.column, EARLIER_CARD)] : []),
   ];
-};
-
-/** A change that, besides what it is for, takes the measures off an earlier program's card. */
-export const withCardRetired = (snapshot: Snapshot, change: Change): Change => {
-  const makesCard = change.edits.some((edit) => edit.kind === 'name' && edit.name === CARD);
-  const edits = makesCard ? [] : retireCard(snapshot);
-  return edits.length === 0 ? change : { ...change, edits: [...edits, ...change.edits] };
 };

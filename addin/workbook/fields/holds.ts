@@ -90,6 +90,10 @@ export const neededText = (allowed: string): Single<string> => ({
 
 export const yesNo: Single<boolean | undefined> = { kind: 'yesNo', schema: optional(yesNoCell) };
 
+/** 'a, b and c', as sentences tell several things. */
+export const andList = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
 /** 'a, b or c', as sentences offer words to choose from. */
 export const orList = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;

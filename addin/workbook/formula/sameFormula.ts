@@ -1,12 +1,29 @@
-import { tokensOf } from './tokens';
+import { tokensOf, type Token } from './tokens';
 
-const plain = (formula: string): string =>
+const spelling = ({ kind, text }: Token): string => {
+  if (kind === 'text') return text;
+  return kind === 'number'
+    ? String(Number(text))
+    : text.replace(/^'([\p{L}\p{N}_.]+)'!/u, '$1!').toUpperCase();
+};
+
+const spellings = (formula: string, of: (token: Token) => string): string =>
   tokensOf(formula)
-    .map(({ kind, text }) => {
-      if (kind === 'space') return '';
-      return kind === 'text' ? text : text.replace(/^'([\p{L}\p{N}_.]+)'!/u, '$1!').toUpperCase();
-    })
+    .filter(({ kind }) => kind !== 'space')
+    .map(of)
     .join('');
 
-/** Two spellings of one formula: letter case, spaces and needless quotes around sheet names do not count. */
-export const sameFormula = (a: string, b: string): boolean => plain(a) === plain(b);
+/** Two spellings of one formula: letter case, spaces, needless quotes around sheet names and zeros do not count. */
+export const sameFormula = (a: string, b: string): boolean =>
+  spellings(a, spelling) === spellings(b, spelling);
+
+/** How far down a range reaches follows the length of the list. */
+const butReach = (token: Token): string =>
+  token.kind === 'cells' ? spelling(token).replace(/(:\$?[A-Z]+)\$?\d+$/, '$1') : spelling(token);
+
+/**
+ * True where a cell's formula is the one that a template came to before rows were put in or cells that it reads were
+ * deleted, and not one that the user wrote.
+ */
+export const cameOf = (now: string, template: string): boolean =>
+  now.includes('#REF!') || spellings(now, butReach) === spellings(template, butReach);

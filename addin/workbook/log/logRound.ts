@@ -3,6 +3,7 @@ import type { CardReading } from '../card/readCard';
 import type { Area, Change } from '../change';
 import type { Outline, Snapshot } from '../port';
 import { areasOf } from '../readGarden';
+import { putBackWords } from '../sheets/putBack';
 import { placeSheets } from '../tables/buildSheets';
 import type { SheetSet } from '../tables/buildSheets';
 import { readTable } from '../tables/readTable';
@@ -107,7 +108,7 @@ export const logRound = (snapshot: Snapshot, measures: System, card: CardReading
     unit: used.unit,
     cost: used.cost === undefined ? undefined : used.cost * share,
   }));
-  const { edits, places } = placeSheets(logSheets, snapshot, {
+  const { edits, places, made } = placeSheets(logSheets, snapshot, {
     measures,
     tables: { feedLog: { add: [line] }, productUse: { add: use } },
   });
@@ -120,5 +121,9 @@ export const logRound = (snapshot: Snapshot, measures: System, card: CardReading
     columns: 1,
     characters: DONE_BY_WIDTH,
   } as const;
-  return { title: `Log round ${round}`, edits: wholeMinute(finish) < 1 ? edits : [...edits, room] };
+  return {
+    title: `Log round ${round}`,
+    edits: wholeMinute(finish) < 1 ? edits : [...edits, room],
+    says: putBackWords(made),
+  };
 };

@@ -1,5 +1,8 @@
-import { choice, firstOf, remark } from '../fields/holds';
+import { choice, firstOf, number, remark } from '../fields/holds';
 import { defineForm } from '../tables/form';
+
+/** Workbook name of the cell that says which shape the sheets have. */
+export const SHAPE_CELL = 'Wandcount_shape';
 
 export const settingsForm = defineForm({
   key: 'settings',
@@ -41,6 +44,13 @@ export const settingsForm = defineForm({
       what: 'full: full barrels and a short last one. equal: all the same size.',
       holds: firstOf('full', 'equal'),
       start: 'full',
+    },
+    shape: {
+      name: SHAPE_CELL,
+      label: 'Shape of the sheets',
+      what: 'Counted up by the program when it keeps something new. Leave it as it is.',
+      format: '0',
+      holds: number({ least: 1, whole: true }),
     },
   },
 });

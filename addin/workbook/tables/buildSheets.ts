@@ -1,12 +1,14 @@
 import type { System } from '../../core';
-import type { Area, Edit } from '../change';
+import { only, type Area, type Edit } from '../change';
 import { WorkbookError, type Snapshot } from '../port';
 import { areaNamed, cellAt, isEmpty, labelOf, sheetNamed } from '../snapshot';
 import { editsOf, emptyDraft } from './edits';
 import { unitName, type Form } from './form';
 import { freshForm, locateForm, type FormSite } from './formSite';
+import { hasForm } from './readForm';
+import type { Renewed } from './renewed';
 import { freshSite, locateTable, type Site } from './site';
-import type { Table } from './table';
+import { inputOf, type Table } from './table';
 import type { Places } from './template';
 import { writeForm, type FormWish } from './writeForm';
 import { headerRowOf, planTable, writeTable, type TableWish } from './writeTable';
@@ -23,6 +25,10 @@ export interface BuiltSheets {
   readonly edits: readonly Edit[];
   /** Where everything stands once the edits are applied. */
   readonly places: Places;
+  /** What was made on and beside sheets that were there, in words: the column “Price” on Products. */
+  readonly made: readonly string[];
+  /** Titles of sheets that got formulas anew. */
+  readonly renewed: readonly string[];
 }
 
 export interface SheetWishes {
@@ -30,6 +36,13 @@ export interface SheetWishes {
   readonly measures: System;
   readonly tables?: Readonly<Record<string, TableWish>>;
   readonly forms?: Readonly<Record<string, FormWish>>;
+  /**
+   * What is made although nothing is put into it: columns as "mix.label", lines by their names, and sheets by the key
+   * of their table or form. What was deleted and is not among them stays away.
+   */
+  readonly make?: 'all' | ReadonlySet<string>;
+  /** Formulas that give way to those of today, wherever they stand as they were written. */
+  readonly renew?: Renewed;
 }
 
 /** A title that no sheet has yet: "Plants", or "Plants 2" where the user has a sheet of that name. */
@@ -40,13 +53,25 @@ export const freeTitle = (wanted: string, taken: readonly string[]): string => {
   return title;
 };
 
-const refuseTakenNames = (names: readonly string[], title: string, snapshot: Snapshot): void => {
-  const taken = names.find((name) => areaNamed(snapshot, name) !== undefined);
+const refuseTakenNames = ({ sites, forms }: Layout, snapshot: Snapshot): void => {
+  const needed = [
+    ...Object.values(forms).flatMap(({ form, fresh }) =>
+      fresh ? namesOf(form).map((name) => ({ name, title: form.title })) : [],
+    ),
+    ...Object.values(sites).flatMap(({ table, fresh }) =>
+      fresh ? (table.heads ?? []).map(({ name }) => ({ name, title: table.title })) : [],
+    ),
+  ];
+  const taken = needed.find(({ name }) => areaNamed(snapshot, name) !== undefined);
   if (taken)
     throw new WorkbookError(
-      `The workbook has a name “${taken}” already, which the sheet “${title}” needs. Rename or delete it in the list of names, then try again.`,
+      `The workbook has a name “${taken.name}” already, which the sheet “${taken.title}” needs. Rename or delete it in the list of names, then try again.`,
     );
 };
+
+const columnWords = (sheet: string, header: string): string => `the column “${header}” on ${sheet}`;
+const lineWords = (sheet: string, label: string): string => `the line “${label}” on ${sheet}`;
+const sheetWords = (title: string): string => `the sheet “${title}”`;
 
 const namesOf = (form: Form): string[] =>
   Object.values(form.lines).flatMap((line) => [line.name, ...[unitName(line) ?? []].flat()]);
@@ -57,15 +82,36 @@ const besideForm = (table: Table, form: FormSite, snapshot: Snapshot): Site => {
 };
 
 interface Layout {
+  /** Sheets that are there, and those about to be made. */
   readonly sites: Record<string, Site>;
   readonly forms: Record<string, FormSite>;
   readonly newTitles: string[];
+  /** True where a sheet of the set is there. */
+  readonly begun: boolean;
 }
 
-const layOut = (set: SheetSet, snapshot: Snapshot): Layout => {
+const isAsked = (wish: TableWish = {}): boolean =>
+  Object.values(wish).some((part: object | undefined) => Object.keys(part ?? {}).length > 0);
+
+/** Keys of the columns that a wish puts something into. */
+const keysPut = ({ add = [], set = [], cells = [] }: TableWish = {}): ReadonlySet<string> =>
+  new Set(
+    [
+      ...[...add, ...set].flatMap((row) => Object.entries(row)),
+      ...cells.map(({ key, value }) => [key, value]),
+    ]
+      .filter(([, value]) => inputOf(value) !== null)
+      .map(([key]) => key as string),
+  );
+
+const layOut = (set: SheetSet, snapshot: Snapshot, { make = new Set(), ...wishes }: SheetWishes): Layout => {
   const sites: Record<string, Site> = {};
   const forms: Record<string, FormSite> = {};
   const newTitles: string[] = [];
+  const isWanted = (what: string): boolean => make === 'all' || make.has(what);
+  const begun = set.sheets.some((entry) =>
+    entry.kind === 'form' ? hasForm(entry.form, snapshot) : areaNamed(snapshot, entry.table.name),
+  );
   const newSheet = (title: string): string => {
     const free = freeTitle(title, [...snapshot.sheets.map((sheet) => sheet.name), ...newTitles]);
     newTitles.push(free);
@@ -74,29 +120,50 @@ const layOut = (set: SheetSet, snapshot: Snapshot): Layout => {
   for (const entry of set.sheets) {
     if (entry.kind === 'form') {
       const { form } = entry;
-      const there = locateForm(form, snapshot);
-      if (!there) refuseTakenNames(namesOf(form), form.title, snapshot);
+      const wish = wishes.forms?.[form.key];
+      const there = locateForm(
+        form,
+        snapshot,
+        (key, { name }) => isWanted(name) || wish?.[key] !== undefined,
+      );
+      if (!there && begun && !wish && !isWanted(form.key)) continue;
       forms[form.key] = there ?? freshForm(form, newSheet(form.title));
       continue;
     }
     const { table } = entry;
-    const there = locateTable(table, snapshot);
+    const wish = wishes.tables?.[table.key];
+    const put = keysPut(wish);
+    const there = locateTable(table, snapshot, (key) => put.has(key) || isWanted(`${table.key}.${key}`));
     if (there) {
       sites[table.key] = there;
       continue;
     }
-    refuseTakenNames(
-      (table.heads ?? []).map((head) => head.name),
-      table.title,
-      snapshot,
-    );
     const beside = table.beside === undefined ? undefined : forms[table.beside];
+    if (begun && !isAsked(wish) && !isWanted(table.key) && !beside?.fresh) continue;
     sites[table.key] = beside
       ? besideForm(table, beside, snapshot)
       : freshSite(table, newSheet(table.title), headerRowOf(table), 0);
   }
-  return { sites, forms, newTitles };
+  return { sites, forms, newTitles, begun };
 };
+
+/** What is made beside what was there, in words. */
+const madeWords = ({ sites, forms, newTitles, begun }: Layout): string[] => {
+  if (!begun) return [];
+  const columns = Object.values(sites).flatMap(({ table, sheet, missing, fresh }) =>
+    fresh && newTitles.includes(sheet)
+      ? []
+      : missing.map((key) => columnWords(sheet, table.columns[key]!.header)),
+  );
+  const lines = Object.values(forms).flatMap(({ sheet, missing, fresh }) =>
+    fresh ? [] : missing.map(({ label }) => lineWords(sheet, label)),
+  );
+  return [...newTitles.map(sheetWords), ...columns, ...lines];
+};
+
+/** What a set's sheets lack of what the program keeps on them, in words; nothing where none of them is there. */
+export const lackingWords = (set: SheetSet, snapshot: Snapshot): string[] =>
+  madeWords(layOut(set, snapshot, { measures: 'metric', make: 'all' }));
 
 /** A free place above a table for a head whose cell was deleted: beside its label, else in a row with nothing in it. */
 const lostHead = (site: Site, label: string, snapshot: Snapshot): Area => {
@@ -117,16 +184,31 @@ const headCells = (site: Site, snapshot: Snapshot): [string, Area][] =>
       : (areaNamed(snapshot, head.name) ?? lostHead(site, head.label, snapshot)),
   ]);
 
+/** Titles of sheets on which formulas are written over others. */
+const writtenOver = (formulas: readonly Edit[], snapshot: Snapshot): string[] => [
+  ...new Set(
+    only(formulas, 'write').flatMap(({ sheet, row, column, cells }) =>
+      cells.some((_line, down) => cellAt(snapshot, sheet, row + down, column).formula !== undefined)
+        ? [sheet]
+        : [],
+    ),
+  ),
+];
+
 /**
- * Edits that make the sheets that are missing, mend those that are there, and do what an action wants. What the user
- * put on the sheets stays: columns, the order of rows and columns, and every entry that the action is not about; no
- * row is ever deleted. Doing the same twice changes nothing the second time.
+ * Edits that make the sheets of a set, or do what an action wants on those that are there. What the user put on them
+ * stays: columns, the order of rows and columns, and every entry that the action is not about; no row is ever deleted.
+ * What the user took away is not made again unless something is put into it. Doing the same twice changes nothing the
+ * second time.
  *
  * @param snapshot with everything on the sheets that hold a table or form of the set
  * @throws WorkbookError where the workbook has a name of its own that a new sheet needs
  */
 export const placeSheets = (set: SheetSet, snapshot: Snapshot, wishes: SheetWishes): BuiltSheets => {
-  const { sites, forms, newTitles } = layOut(set, snapshot);
+  const layout = layOut(set, snapshot, wishes);
+  const { sites, forms, newTitles } = layout;
+  refuseTakenNames(layout, snapshot);
+  const { renew = {} } = wishes;
   const plans = Object.fromEntries(
     Object.entries(sites).map(([key, site]) => [key, planTable(site, snapshot, wishes.tables?.[key])]),
   );
@@ -141,10 +223,15 @@ export const placeSheets = (set: SheetSet, snapshot: Snapshot, wishes: SheetWish
   const draft = emptyDraft();
   for (const sheet of newTitles) draft.sheets.push({ kind: 'addSheet', sheet });
   for (const [key, site] of Object.entries(sites))
-    writeTable(site, snapshot, places, wishes.tables?.[key] ?? {}, plans[key]!, draft);
+    writeTable(site, snapshot, places, wishes.tables?.[key] ?? {}, plans[key]!, renew, draft);
   for (const [key, site] of Object.entries(forms))
-    writeForm(site, snapshot, places, wishes.forms?.[key] ?? {}, wishes.measures, draft);
-  return { edits: editsOf(draft), places };
+    writeForm(site, snapshot, places, wishes.forms?.[key] ?? {}, wishes.measures, renew, draft);
+  return {
+    edits: editsOf(draft),
+    places,
+    made: madeWords(layout),
+    renewed: writtenOver(draft.formulas, snapshot),
+  };
 };
 
 /** The edits alone, for sets that nothing else is built on in the same change. */
@@ -158,11 +245,11 @@ export const placesOf = (set: SheetSet, snapshot: Snapshot): Places | undefined 
   for (const entry of set.sheets) {
     if (entry.kind === 'form') {
       const site = locateForm(entry.form, snapshot);
-      if (!site || site.missing.length > 0) return undefined;
+      if (!site || site.absent.length > 0) return undefined;
       Object.assign(cells, site.cells);
     } else {
       const site = locateTable(entry.table, snapshot);
-      if (!site || site.missing.length > 0) return undefined;
+      if (!site || site.absent.length > 0) return undefined;
       sites[entry.table.key] = site;
       Object.assign(cells, Object.fromEntries(headCells(site, snapshot)));
     }

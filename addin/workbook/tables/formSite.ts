@@ -13,8 +13,10 @@ export interface FormSite {
   readonly header: number;
   /** Value cells and unit cells by workbook name. */
   readonly cells: Readonly<Record<string, Area>>;
-  /** Lines that the sheet does not have yet. */
+  /** Lines about to be made. */
   readonly missing: readonly Line[];
+  /** Other lines that the sheet does not have. */
+  readonly absent: readonly Line[];
   readonly fresh: boolean;
 }
 
@@ -55,11 +57,20 @@ export const freshForm = (form: Form, sheet: string): FormSite => ({
     ),
   ),
   missing: Object.values(form.lines),
+  absent: [],
   fresh: true,
 });
 
-/** The form where its names say it is; undefined where the workbook has none. Lost lines go below the others. */
-export const locateForm = (form: Form, snapshot: Snapshot): FormSite | undefined => {
+/**
+ * The form where its names say it is; undefined where the workbook has none.
+ *
+ * @param isMade which of the lines that it does not have are about to be made, below the others
+ */
+export const locateForm = (
+  form: Form,
+  snapshot: Snapshot,
+  isMade: (key: string, line: Line) => boolean = () => false,
+): FormSite | undefined => {
   if (!hasForm(form, snapshot)) return undefined;
   const areas = lineAreas(form, snapshot);
   const header = areaNamed(snapshot, form.name);
@@ -72,11 +83,16 @@ export const locateForm = (form: Form, snapshot: Snapshot): FormSite | undefined
   if (!base) return undefined;
   const cells: [string, Area][] = [];
   const missing: Line[] = [];
+  const absent: Line[] = [];
   let next = base.row + 1;
   for (const [key, line] of linesOf(form)) {
     const area = areas[key];
     if (area) {
       cells.push(...cellsOf(line, area, snapshot));
+      continue;
+    }
+    if (!isMade(key, line)) {
+      absent.push(line);
       continue;
     }
     const row = freeRow(snapshot, base.sheet, next, base.column);
@@ -91,6 +107,7 @@ export const locateForm = (form: Form, snapshot: Snapshot): FormSite | undefined
     header: header?.row ?? Math.max(0, top - 1),
     cells: Object.fromEntries(cells),
     missing,
+    absent,
     fresh: false,
   };
 };

@@ -62,7 +62,7 @@ const at = (table: Table, place: Pick<Problem, 'sheet' | 'row' | 'column'>, sent
 /** Columns that must be there and are not. */
 const lostColumns = (table: Table, site: Site): Problem[] =>
   inputsOf(table)
-    .filter(({ key, schema }) => site.missing.includes(key) && !schema.safeParse(null).success)
+    .filter(({ key, schema }) => site.absent.includes(key) && !schema.safeParse(null).success)
     .map(({ header }) => {
       const sentence = `${site.sheet} has no column “${header}” beside the others in row ${site.header + 1}; put the header back.`;
       return at(table, { sheet: site.sheet, row: site.header }, sentence);
@@ -116,9 +116,9 @@ export const readTable = <C extends Columns>(table: Table<C>, snapshot: Snapshot
   if (lost.length > 0) return { site, rows: [], heads, problems: [...problems, ...lost] };
   const schema = rowSchema(table);
   const keys = inputsOf(table).map(({ key }) => key);
-  const there = keys.filter((key) => !site.missing.includes(key));
+  const there = keys.filter((key) => !site.absent.includes(key));
   const absent = keys
-    .filter((key) => site.missing.includes(key))
+    .filter((key) => site.absent.includes(key))
     .map((key) => [key, { value: null }] as const);
   const rows: RowOf<Table<C>>[] = [];
   for (const row of site.rows) {

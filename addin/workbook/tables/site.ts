@@ -8,10 +8,12 @@ export interface Site {
   readonly table: Table;
   readonly sheet: string;
   readonly header: number;
-  /** Column of each of the table's columns by its key, those that are still missing included. */
+  /** Column of each of the table's columns by its key, those about to be made included. */
   readonly columns: Readonly<Record<string, number>>;
-  /** Keys of columns that the sheet does not have yet. */
+  /** Keys of columns about to be made. */
   readonly missing: readonly string[];
+  /** Keys of other columns that the sheet does not have. */
+  readonly absent: readonly string[];
   /** First and last column of the header row, the user's own columns in between and missing ones included. */
   readonly first: number;
   readonly last: number;
@@ -42,8 +44,16 @@ const emptyColumn = (snapshot: Snapshot, sheet: string, column: number): boolean
   return true;
 };
 
-/** The table where its workbook name says it is; undefined where the workbook has no such name. */
-export const locateTable = (table: Table, snapshot: Snapshot): Site | undefined => {
+/**
+ * The table where its workbook name says it is; undefined where the workbook has no such name.
+ *
+ * @param isMade which of the columns that it does not have are about to be made
+ */
+export const locateTable = (
+  table: Table,
+  snapshot: Snapshot,
+  isMade: (key: string) => boolean = () => false,
+): Site | undefined => {
   const named = areaNamed(snapshot, table.name);
   if (!named) return undefined;
   const { sheet, row: header } = named;
@@ -54,11 +64,12 @@ export const locateTable = (table: Table, snapshot: Snapshot): Site | undefined 
 
   const columns: Record<string, number> = {};
   const missing: string[] = [];
+  const absent: string[] = [];
   let last = span.last;
   for (const [key, column] of Object.entries(table.columns)) {
     const found = byHeader.get(spelling(column.header));
     if (found !== undefined) columns[key] = found;
-    else missing.push(key);
+    else (isMade(key) ? missing : absent).push(key);
   }
   const inputs = Object.entries(table.columns).flatMap(([key, column]) =>
     isComputed(column) || columns[key] === undefined ? [] : [columns[key]],
@@ -81,7 +92,7 @@ export const locateTable = (table: Table, snapshot: Snapshot): Site | undefined 
       anything = holds(row, column);
     if (anything) end = row + 1;
   }
-  return { table, sheet, header, columns, missing, first: span.first, last, rows, end, fresh: false };
+  return { table, sheet, header, columns, missing, absent, first: span.first, last, rows, end, fresh: false };
 };
 
 /** A table that is still to be made, with its columns side by side. */
@@ -93,6 +104,7 @@ export const freshSite = (table: Table, sheet: string, header: number, first: nu
     header,
     columns: Object.fromEntries(keys.map((key, index) => [key, first + index])),
     missing: keys,
+    absent: [],
     first,
     last: first + keys.length - 1,
     rows: [],

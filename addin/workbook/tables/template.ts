@@ -42,6 +42,19 @@ const cellReference = (places: Places, name: string): string => {
   return fixedReference(area);
 };
 
+/** What a template refers to: "key" or "Rig_flow", and "table.key". */
+export const tokensIn = (template: string): string[] =>
+  [...template.matchAll(/\{([\w.]+)!?\}/g)].map(([, token]) => token!);
+
+/** True where all that a template refers to is there, or about to be. */
+export const canFill = (template: string, { sites, cells }: Places, own?: Site): boolean =>
+  tokensIn(template).every((token) => {
+    const [table = '', key] = token.split('.');
+    return key === undefined
+      ? own?.columns[token] !== undefined || cells[token] !== undefined
+      : sites[table]?.columns[key] !== undefined;
+  });
+
 /**
  * Fills a formula's template in. `{key}` is the cell of the table's own column in the same row, `{table.key}` a
  * column of a table with its header, `{table.key!}` the same without, `{Rig_flow}` a named cell. References are

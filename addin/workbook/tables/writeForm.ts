@@ -18,7 +18,8 @@ import {
 import type { FormSite } from './formSite';
 import { inputOf } from './table';
 import { sameFormula } from '../formula/sameFormula';
-import { fillTemplate, type Places } from './template';
+import { isRenewed, type Renewed } from './renewed';
+import { canFill, fillTemplate, type Places } from './template';
 
 /** Values to keep, by the line's key. A value of undefined empties the cell, or brings its formula back. */
 export type FormWish = Readonly<Record<string, LineValue>>;
@@ -87,14 +88,19 @@ const valueFor = (
   snapshot: Snapshot,
   places: Places,
   wish: LineValue | undefined,
+  earlier: Renewed,
 ): CellInput | undefined => {
   const asked = wish !== undefined && 'value' in wish;
   if (asked && wish.value !== undefined) return inputOf(wish.value);
   if (!line.formula) return asked ? null : undefined;
+  if (!canFill(line.formula, places)) return undefined;
   const area = site.cells[line.name]!;
   const now = site.missing.includes(line) ? undefined : cellAt(snapshot, area.sheet, area.row, area.column);
-  const typedOver = now !== undefined && now.formula === undefined && now.value !== null;
-  return typedOver && !asked ? undefined : { formula: fillTemplate(line.formula, places)(area.row) };
+  const formula = fillTemplate(line.formula, places)(area.row);
+  const before = (earlier[line.name] ?? [])
+    .filter((template) => canFill(template, places))
+    .map((template) => fillTemplate(template, places)(area.row));
+  return asked || isRenewed(now, formula, before) ? { formula } : undefined;
 };
 
 /** Edits that bring a form to what an action wants, and put lost lines and formulas back. */
@@ -104,10 +110,12 @@ export const writeForm = (
   places: Places,
   wish: FormWish,
   measures: System,
+  earlier: Renewed,
   draft: Draft,
 ): void => {
   if (site.fresh) makeHeading(site, draft);
   for (const [key, line] of linesOf(site.form)) {
+    if (site.absent.includes(line)) continue;
     const missing = site.missing.includes(line);
     const area = site.cells[line.name]!;
     if (missing) {
@@ -124,7 +132,7 @@ export const writeForm = (
       if (unit !== undefined && (missing || unit !== now))
         draft.values.push(write(unitArea.sheet, unitArea.row, unitArea.column, [[unit]]));
     }
-    const input = valueFor(site, line, snapshot, places, wish[key]);
+    const input = valueFor(site, line, snapshot, places, wish[key], earlier);
     if (input === undefined || (!missing && same(snapshot, area, input))) continue;
     const edit = write(area.sheet, area.row, area.column, [[input]]);
     if (typeof input === 'object' && input !== null) draft.formulas.push(edit);

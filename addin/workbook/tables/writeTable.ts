@@ -6,8 +6,8 @@ import { write, writeColumn, type Draft } from './edits';
 import { headerArea, type Site } from './site';
 import { offered } from './form';
 import { inputOf, isComputed, isOfNumbers, type Table } from './table';
-import { sameFormula } from '../formula/sameFormula';
-import { columnArea, fillTemplate, type Places } from './template';
+import { isRenewed, type Renewed } from './renewed';
+import { canFill, columnArea, fillTemplate, type Places } from './template';
 
 /** What an action wants in a table. Rows are by column key; a key left out is blank, or stays as it is. */
 export interface TableWish {
@@ -37,6 +37,10 @@ export const headerRowOf = (table: Table): number => FIRST_HEAD_ROW + (table.hea
 const identityOf = (table: Table, entry: (key: string) => string): string =>
   table.identity.map((key) => entry(key).trim().toLowerCase()).join('\u0000');
 
+/** True for a column that stands nowhere yet. */
+const hasNot = ({ missing, absent }: Site, key: string): boolean =>
+  missing.includes(key) || absent.includes(key);
+
 const labelOfValue = (value: unknown): string => String(inputOf(value) ?? '');
 
 export const planTable = (site: Site, snapshot: Snapshot, wish: TableWish = {}): TablePlan => {
@@ -47,7 +51,7 @@ export const planTable = (site: Site, snapshot: Snapshot, wish: TableWish = {}):
     for (const row of [...site.rows].reverse())
       rowOf.set(
         identityOf(table, (key) =>
-          site.missing.includes(key) ? '' : labelOf(cellAt(snapshot, site.sheet, row, site.columns[key]!)),
+          hasNot(site, key) ? '' : labelOf(cellAt(snapshot, site.sheet, row, site.columns[key]!)),
         ),
         row,
       );
@@ -76,8 +80,14 @@ const looksOf = (site: Site, places: Places, key: string, row: number, rows: num
   const list = isComputed(column) ? undefined : (column.list ?? offered(column.holds));
   if (list) {
     const { source, message } = list;
-    const entries = 'table' in source ? columnArea(places, source.table, source.column) : source;
-    edits.push({ kind: 'list', area, source: entries, message });
+    const inTable = 'table' in source;
+    if (!inTable || places.sites[source.table]?.columns[source.column] !== undefined)
+      edits.push({
+        kind: 'list',
+        area,
+        source: inTable ? columnArea(places, source.table, source.column) : source,
+        message,
+      });
   }
   return edits;
 };
@@ -130,7 +140,7 @@ const writeHeads = (site: Site, snapshot: Snapshot, places: Places, wish: TableW
 const addRows = (site: Site, plan: TablePlan, draft: Draft): void => {
   if (plan.added.length === 0) return;
   for (const [key, column] of Object.entries(site.table.columns)) {
-    if (isComputed(column)) continue;
+    if (isComputed(column) || site.absent.includes(key)) continue;
     const cells = plan.added.map((row, index) => [site.end + index, inputOf(row[key])] as const);
     const given = cells.filter(([, cell]) => cell !== null);
     draft.values.push(...writeColumn(site.sheet, site.columns[key]!, given));
@@ -161,19 +171,21 @@ const fillFormulas = (
   snapshot: Snapshot,
   places: Places,
   plan: TablePlan,
+  earlier: Renewed,
   draft: Draft,
 ): void => {
   const rows = [...site.rows, ...plan.added.map((_row, index) => site.end + index)];
   for (const [key, column] of Object.entries(site.table.columns)) {
-    if (!isComputed(column)) continue;
-    const at = site.columns[key]!;
-    const formulaOf = fillTemplate(column.formula, places, site);
+    const at = site.columns[key];
+    if (!isComputed(column) || at === undefined || !canFill(column.formula, places, site)) continue;
+    const [formulaOf, ...earlierOf] = [column.formula, ...(earlier[`${site.table.key}.${key}`] ?? [])]
+      .filter((template) => canFill(template, places, site))
+      .map((template) => fillTemplate(template, places, site));
     const cells = rows.flatMap((row): [number, CellInput][] => {
-      const formula = formulaOf(row);
+      const formula = formulaOf!(row);
       const now = site.missing.includes(key) ? undefined : cellAt(snapshot, site.sheet, row, at);
-      const typedOver = now?.formula === undefined && now?.value != null;
-      const same = now?.formula !== undefined && sameFormula(now.formula, formula);
-      return typedOver || same ? [] : [[row, { formula }]];
+      const before = earlierOf.map((of) => of(row));
+      return isRenewed(now, formula, before) ? [[row, { formula }]] : [];
     });
     draft.formulas.push(...writeColumn(site.sheet, at, cells));
   }
@@ -186,6 +198,7 @@ export const writeTable = (
   places: Places,
   wish: TableWish,
   plan: TablePlan,
+  earlier: Renewed,
   draft: Draft,
 ): void => {
   if (site.fresh) makeHeading(site, draft);
@@ -193,9 +206,9 @@ export const writeTable = (
   writeHeads(site, snapshot, places, wish, draft);
   setCells(site, snapshot, plan, draft);
   addRows(site, plan, draft);
-  fillFormulas(site, snapshot, places, plan, draft);
+  fillFormulas(site, snapshot, places, plan, earlier, draft);
   const below = site.end + plan.added.length;
-  for (const key of Object.keys(site.table.columns)) {
+  for (const key of Object.keys(site.columns)) {
     const whole = site.missing.includes(key);
     const from = whole ? site.header + 1 : site.end;
     if (whole || plan.added.length > 0)

@@ -3,6 +3,7 @@ import type { Area, Change, Edit } from '../change';
 import { cardSources } from '../card/cardSources';
 import { clearedEdits, extent, pageEdits } from '../page';
 import type { Snapshot } from '../port';
+import { putBackWords } from '../sheets/putBack';
 import { standingSheets } from '../sheets/standingSheets';
 import { areaNamed } from '../snapshot';
 import { freeTitle } from '../tables/buildSheets';
@@ -27,7 +28,7 @@ export const tankSheet = (
   wanted: Omit<TankRequest, 'sheet'>,
   measures: System,
 ): Change => {
-  const { edits: mended, places } = standingSheets(snapshot, measures, 'compare barrels');
+  const { edits: mended, places, made } = standingSheets(snapshot, measures, cardSources, 'compare barrels');
   const earlier = areaNamed(snapshot, TANKS);
   const sheet =
     earlier?.sheet ??
@@ -65,5 +66,5 @@ export const tankSheet = (
     },
     { kind: 'activate', sheet, row: 0, column: 0 },
   ];
-  return { title: 'Compare barrels', edits };
+  return { title: 'Compare barrels', edits, says: putBackWords(made) };
 };

@@ -6,7 +6,9 @@ import type { Snapshot } from '../port';
 import { readGarden } from '../readGarden';
 import { DOSES } from '../sheets/startingDoses';
 import { gardenSheets } from '../sheets/gardenSheets';
-import { placeSheets, type BuiltSheets } from '../tables/buildSheets';
+import { SHAPE } from '../shapes';
+import { putBackWords } from '../sheets/putBack';
+import { placeSheets, type BuiltSheets, type SheetWishes } from '../tables/buildSheets';
 import { checkWishes } from '../tables/checkWishes';
 import type { FormWish } from '../tables/writeForm';
 import type { TableWish } from '../tables/writeTable';
@@ -19,6 +21,8 @@ export interface GardenWish {
   readonly measures: System;
   readonly tables?: Readonly<Record<string, TableWish>>;
   readonly forms?: Readonly<Record<string, FormWish>>;
+  /** Puts back all that was deleted of the sheets. */
+  readonly whole?: boolean;
   /** Sheet to show afterwards, by what it holds. */
   readonly show?: 'plants' | 'beds' | 'doses' | 'rig' | 'products' | 'mix';
 }
@@ -67,34 +71,50 @@ const withRows = (wish: TableWish | undefined, rows: Rows): TableWish => ({
 export const gardenEdits = (snapshot: Snapshot, wish: GardenWish): BuiltSheets => {
   const garden = readGarden(snapshot);
   const measures = garden.has.settings ? garden.settings.measures : wish.measures;
+  const { whole = !Object.values(garden.has).some(Boolean) } = wish;
   const plants = wish.tables?.['plants']?.add ?? [];
   const planted = [...garden.plants.map(({ bed }) => bed), ...labels(plants, 'bed')];
   const sizes = [...garden.plants.map(({ sizeClass }) => sizeClass), ...labels(plants, 'sizeClass')];
   const { beds, doses } = wish.tables ?? {};
-  const wishes = {
+  /** True where its rows follow from the plants: not on a sheet that the user took away. */
+  const follows = (key: 'beds' | 'doses') =>
+    whole || garden.has[key] || plants.length > 0 || wish.tables?.[key] !== undefined;
+  const wishes: SheetWishes = {
     measures,
-    forms: wish.forms,
+    forms: {
+      ...(garden.has.settings ? {} : { settings: { shape: { value: SHAPE } } }),
+      ...wish.forms,
+    },
+    ...(whole ? { make: 'all' } : {}),
     tables: {
       ...wish.tables,
-      beds: withRows(beds, bedsToAdd(garden, planted, [...(beds?.add ?? []), ...(beds?.set ?? [])])),
-      doses: {
-        ...withRows(doses, dosesToAdd(garden, measures, sizes)),
-        heads: { ...(garden.has.doses ? {} : { unit: usualUnit(measures, 'dose') }), ...doses?.heads },
-      },
+      ...(follows('beds') && {
+        beds: withRows(beds, bedsToAdd(garden, planted, [...(beds?.add ?? []), ...(beds?.set ?? [])])),
+      }),
+      ...(follows('doses') && {
+        doses: {
+          ...withRows(doses, dosesToAdd(garden, measures, sizes)),
+          heads: { ...(garden.has.doses ? {} : { unit: usualUnit(measures, 'dose') }), ...doses?.heads },
+        },
+      }),
     },
   };
   checkWishes(gardenSheets, wishes);
   return placeSheets(gardenSheets, snapshot, wishes);
 };
 
-/** The edits under their title, and the sheet to show. */
-export const asChange = ({ edits, places }: BuiltSheets, { title, show }: GardenWish): Change => {
-  if (show === undefined) return { title, edits };
+/** The edits under their title, what was put back with them, and the sheet to show. */
+export const asChange = ({ edits, places, made }: BuiltSheets, { title, show }: GardenWish): Change => {
   const at =
-    show === 'rig' ? places.cells['Rig_barrel'] : { sheet: places.sites[show]!.sheet, row: 0, column: 0 };
+    show === undefined
+      ? undefined
+      : show === 'rig'
+        ? places.cells['Rig_barrel']
+        : { sheet: places.sites[show]!.sheet, row: 0, column: 0 };
   return {
     title,
     edits: at ? [...edits, { kind: 'activate', sheet: at.sheet, row: at.row, column: at.column }] : edits,
+    says: putBackWords(made),
   };
 };
 

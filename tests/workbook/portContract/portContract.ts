@@ -5,6 +5,7 @@ import type { HostUnderTest } from './hostUnderTest';
 import { listsAndNotes } from './listsAndNotes';
 import { looks } from './looks';
 import { names } from './names';
+import { newer } from './newer';
 import { reading } from './reading';
 import { seen } from './seen';
 import { trialOf } from './trial';
@@ -22,6 +23,7 @@ const PARTS = {
   'charts and pages': chartsAndPages,
   'whole or nothing': wholeOrNothing,
   'what was seen': seen,
+  'a newer program': newer,
   undo,
 };
 
