@@ -6,7 +6,7 @@ import { gardenAreas, readGarden } from '../addin/workbook/readGarden';
 import { newerWords, SHAPE, shapeOf } from '../addin/workbook/shapes';
 import { gardenSheets } from '../addin/workbook/sheets/gardenSheets';
 import { areaNamed } from '../addin/workbook/snapshot';
-import { lackingWords } from '../addin/workbook/tables/buildSheets';
+import { lackingWords } from '../addin/workbook/tables/layOut';
 
 import type { HostServices } from './services';
 import type { PaneState } from './state';

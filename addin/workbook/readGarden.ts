@@ -13,7 +13,7 @@ import { settingsForm } from './sheets/settings';
 import { timedBucketsTable } from './sheets/timedBuckets';
 import { doubledRows } from './rowProblems';
 import { areaNamed, usedArea } from './snapshot';
-import type { SheetSet } from './tables/buildSheets';
+import { type SheetSet } from './tables/layOut';
 import { readForm } from './tables/readForm';
 import { readTable } from './tables/readTable';
 

@@ -374,13 +374,16 @@ describe('the barrels answer', () => {
 
 describe('the way', () => {
   test('leads through what is missing, then to the card', () => {
-    const next = (garden: Partial<Garden>) => shown('garden', garden).next;
+    const next = (garden: Partial<Garden>, more?: Partial<PaneState>) => shown('garden', garden, more).next;
+    const list = { ownSheets: [{ name: 'List', rows: 9, active: true }] };
     const has = { ...readyGarden.has, plants: false };
-    expect(next({ plants: [], has })).toEqual({
+    expect(next({ plants: [], has })?.says).toBe('Begin an empty garden.');
+    expect(next({ plants: [] })?.says).toBe('Type your roses into the Plants sheet.');
+    expect(next({ plants: [], has }, list)).toEqual({
       section: 'garden',
       says: 'Make the plant inventory from your list.',
     });
-    expect(next({ plants: [] })?.says).toBe('Type your roses into the Plants sheet, or adopt a list.');
+    expect(next({ plants: [] }, list)?.says).toBe('Type your roses into the Plants sheet, or adopt a list.');
     expect(next(rig({ barrel: { unit: 'gal' }, flow: { unit: 'gal/min' } }))?.section).toBe('rig');
     expect(next(rig({ barrel: { unit: 'gal' } }))).toEqual({
       section: 'rig',

@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 
+import { cardSources } from '../../addin/workbook/card/cardSources';
 import { cardAreas } from '../../addin/workbook/card/cardNames';
 import type { Area } from '../../addin/workbook/change';
 import { sameFormula } from '../../addin/workbook/formula/sameFormula';
+import { logAreas } from '../../addin/workbook/log/logRound';
 import type { MemoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import type { Snapshot, Workbook } from '../../addin/workbook/port';
 import { gardenAreas } from '../../addin/workbook/readGarden';
@@ -12,21 +14,25 @@ import { sheetShape } from '../../addin/workbook/shapes/shape';
 import { snapshotAfter } from '../../addin/workbook/shapes/snapshotAfter';
 import { gardenSheets } from '../../addin/workbook/sheets/gardenSheets';
 import { mixTable } from '../../addin/workbook/sheets/mix';
+import { productsTable } from '../../addin/workbook/sheets/products';
 import { SHAPE_CELL } from '../../addin/workbook/sheets/settings';
+import { standingSheets } from '../../addin/workbook/sheets/standingSheets';
 import { areaNamed, cellAt } from '../../addin/workbook/snapshot';
-import { lackingWords, placesOf } from '../../addin/workbook/tables/buildSheets';
+import { placesOf } from '../../addin/workbook/tables/buildSheets';
+import { lackingWords } from '../../addin/workbook/tables/layOut';
 import { locateTable } from '../../addin/workbook/tables/site';
 import { isComputed } from '../../addin/workbook/tables/table';
 import { fillTemplate } from '../../addin/workbook/tables/template';
 import { keepDoses } from '../../addin/workbook/useCases/keepDoses';
 import { keepMix } from '../../addin/workbook/useCases/keepMix';
+import { keepRig } from '../../addin/workbook/useCases/keepRig';
 import { restoreSheets } from '../../addin/workbook/useCases/newGarden';
 import { earlierFiles } from './earlierFiles';
-import { act, newGardenWorkbook, snapshotOf } from './gardens';
+import { act, gardenOf, newGardenWorkbook, snapshotOf } from './gardens';
 import { savedBook } from './savedBook';
 
 const look = (workbook: Workbook): Promise<Snapshot> =>
-  workbook.read((outline) => [...new Set([...gardenAreas(outline), ...cardAreas(outline)])]);
+  workbook.read((outline) => [...gardenAreas(outline), ...cardAreas(outline), ...logAreas(outline)]);
 
 const FILES = earlierFiles(['xlsx']);
 const opened = (name: string): Promise<MemoryWorkbook> =>
@@ -244,6 +250,33 @@ describe('what the user took away', () => {
       keepMix(snapshot, { mix: [{ product: 'Fish', rate: { value: 2, unit: 'tbsp/gal' } }] }, 'US'),
     );
     expect(kept.says).toEqual(['Put back the column “Rate” on Mix.']);
+  });
+
+  test('a line of the rig comes back where the rig is kept', async () => {
+    const workbook = await newGardenWorkbook();
+    const { row } = areaNamed(await workbook.outline(), 'Rig_heel')!;
+    workbook.user.deleteRows('Rig', row, 1);
+    expect((await dose(workbook)).says).toEqual([]);
+    const garden = await gardenOf(workbook);
+    const kept = await act(workbook, (snapshot) => keepRig(snapshot, garden, 'US'));
+    expect(kept.says).toEqual(['Put back the line “Heel” on Rig.']);
+  });
+
+  test('the card puts back what it reads, and nothing else', async () => {
+    const workbook = await without('Notes');
+    const { sheet, columns } = locateTable(productsTable, await look(workbook))!;
+    workbook.user.deleteColumns(sheet, columns['price']!, 1);
+    const { made } = standingSheets(await look(workbook), 'US', cardSources, 'make the card');
+    expect(made).toEqual(['the column “Price of a pack” on Products']);
+  });
+
+  test('without a sheet that it reads no card is made, and the pane’s own button is named', async () => {
+    const workbook = await newGardenWorkbook();
+    workbook.user.deleteSheet('Mix');
+    const snapshot = await look(workbook);
+    expect(() => standingSheets(snapshot, 'US', cardSources, 'make the card')).toThrow(
+      'The sheet “Mix” is not there any more. Put it back under Garden, then make the card.',
+    );
   });
 
   test('is not remade by formulas that read it, and those are left as they are', async () => {

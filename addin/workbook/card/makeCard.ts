@@ -4,7 +4,7 @@ import { clearedEdits, extent, isFree, pageEdits, type PageCell } from '../page'
 import type { Snapshot } from '../port';
 import { putBackWords } from '../sheets/putBack';
 import { standingSheets } from '../sheets/standingSheets';
-import { freeTitle } from '../tables/buildSheets';
+import { freeTitle } from '../tables/layOut';
 import { cardCells } from './cardCells';
 import { cardLayout, type CardLayout, type CardRequest } from './cardLayout';
 import { CARD, CARD_WORKINGS, cardNames, cardParts, isPasted } from './cardNames';

@@ -5,7 +5,7 @@ import type { Outline, Snapshot } from '../port';
 import { areasOf } from '../readGarden';
 import { putBackWords } from '../sheets/putBack';
 import { placeSheets } from '../tables/buildSheets';
-import type { SheetSet } from '../tables/buildSheets';
+import { type SheetSet } from '../tables/layOut';
 import { readTable } from '../tables/readTable';
 import { DONE_BY_WIDTH, feedLogTable, productUseTable } from './logTables';
 

@@ -61,7 +61,7 @@ export interface Shaped {
 /**
  * Brings a workbook to the shape that this program makes: what an action decides is decided on top of it.
  *
- * @param snapshot with `gardenAreas` and `cardAreas` read
+ * @param snapshot with `gardenAreas`, `cardAreas` and `logAreas` read
  */
 export const inShape = (snapshot: Snapshot, measures: System): Shaped => {
   const known = shapeOf(snapshot);

@@ -2,7 +2,10 @@ import type { System } from '../../core';
 import type { Change } from '../change';
 import type { Snapshot } from '../port';
 import { gardenSheets } from '../sheets/gardenSheets';
-import { placeSheets, type SheetWishes } from '../tables/buildSheets';
+import { logSheets } from '../log/logRound';
+import { areasOf } from '../readGarden';
+import { placeSheets } from '../tables/buildSheets';
+import type { SheetWishes } from '../tables/layOut';
 import { andList } from '../fields/holds';
 
 /** What a workbook of the shape before lacks, or nothing. What the user has is neither moved nor lost. */
@@ -13,16 +16,19 @@ export interface Shape {
 }
 
 /**
- * A shape in which the garden's sheets have something more, or other formulas. A formula is renewed where it is still
+ * A shape in which the sheets of the garden or the log have something more, or other formulas. A formula is renewed where it is still
  * the one that an earlier program wrote.
  */
 export const sheetShape = ({ make, renew }: Pick<SheetWishes, 'make' | 'renew'>): Shape => ({
   step: (snapshot, measures) => {
-    const { edits, made, renewed } = placeSheets(gardenSheets, snapshot, {
-      measures,
-      ...(make && { make }),
-      ...(renew && { renew }),
-    });
+    const sets = [gardenSheets, logSheets].filter((set) => areasOf(set, snapshot).length > 0);
+    const wishes = { measures, ...(make && { make }), ...(renew && { renew }) };
+    const built = sets.map((set) => placeSheets(set, snapshot, wishes));
+    const [edits, made, renewed] = [
+      built.flatMap((one) => one.edits),
+      built.flatMap((one) => one.made),
+      built.flatMap((one) => one.renewed),
+    ];
     if (edits.length === 0) return undefined;
     const says = [
       ...(made.length === 0 ? [] : [`Added what this program keeps besides: ${andList(made)}.`]),

@@ -1,4 +1,4 @@
-import type { SheetSet } from '../tables/buildSheets';
+import { type SheetSet } from '../tables/layOut';
 import { bedsTable } from './beds';
 import { dosesTable } from './doses';
 import { mixTable } from './mix';

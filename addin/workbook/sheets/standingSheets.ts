@@ -3,6 +3,7 @@ import { fixedReference } from '../address';
 import { WorkbookError, type Snapshot } from '../port';
 import { areaNamed } from '../snapshot';
 import { placeSheets, type BuiltSheets } from '../tables/buildSheets';
+import { layOut, placesIn } from '../tables/layOut';
 import { hasForm } from '../tables/readForm';
 import { columnArea, tokensIn, type Places } from '../tables/template';
 import { gardenSheets } from './gardenSheets';
@@ -71,7 +72,7 @@ export const standingSheets = (
     throw new WorkbookError(
       `The sheet “${gone[0]}” is not there any more. Put it back under Garden, then ${then}.`,
     );
-  const whole = placeSheets(gardenSheets, snapshot, { measures, make: 'all' });
-  const make = readBy(new Set(textsIn(sourcesOf(whole.places))), whole.places);
+  const whole = placesIn(layOut(gardenSheets, snapshot, { measures, make: 'all' }), snapshot);
+  const make = readBy(new Set(textsIn(sourcesOf(whole))), whole);
   return placeSheets(gardenSheets, snapshot, { measures, make });
 };

@@ -5,7 +5,7 @@ import { number, rangeBeside } from '../fields/holds';
 import { unitKind } from '../fields/usualUnits';
 import type { CellValue } from '../change';
 import { WorkbookError } from '../port';
-import type { SheetSet, SheetWishes } from './buildSheets';
+import { type SheetSet, type SheetWishes } from './layOut';
 import { linesOf, type Form } from './form';
 import { inputOf, isComputed, type Table } from './table';
 import type { FormWish } from './writeForm';

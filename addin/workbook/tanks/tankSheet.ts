@@ -6,7 +6,7 @@ import type { Snapshot } from '../port';
 import { putBackWords } from '../sheets/putBack';
 import { standingSheets } from '../sheets/standingSheets';
 import { areaNamed } from '../snapshot';
-import { freeTitle } from '../tables/buildSheets';
+import { freeTitle } from '../tables/layOut';
 import { tankCells, tankChartAreas } from './tankCells';
 import type { TankRequest } from './tankCells';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 
 import type { System } from '../../../addin/core';
-import type { SheetWishes } from '../../../addin/workbook/tables/buildSheets';
+import { type SheetWishes } from '../../../addin/workbook/tables/layOut';
 import { amountOf, rateInLitre } from './printedMeasure';
 
 /** A garden to make a card of, and what the user says of the round. */
