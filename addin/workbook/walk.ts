@@ -12,8 +12,7 @@ export interface WalkedBed {
 
 /**
  * Beds in the order in which they are fed: by their place in the walk, then those without one in the order of the
- * sheet, then beds that only the plant list names. A bed without a station has that of the bed before it; stations
- * that differ in spelling only are one, as first spelled.
+ * sheet, then beds that only the plant list names. A bed without a station has that of the bed before it.
  *
  * @param planted beds of the plant list, in its order
  * @example walkOf([{ row: 5, bed: 'East', walk: 2, station: '' }, { row: 6, bed: 'West', walk: 1, station: 'B' }], [])
@@ -27,12 +26,9 @@ export const walkOf = (beds: readonly Bed[], planted: readonly string[]): Walked
     known.add(nameKey(bed));
     return isNew;
   });
-  const spelled = new Map<string, string>();
   let station = FIRST_STATION;
   return [...ordered, ...others.map((bed) => ({ bed, station: '' }))].map(({ bed, station: own }) => {
     station = own === '' ? station : own;
-    const key = nameKey(station);
-    if (!spelled.has(key)) spelled.set(key, station);
-    return { bed, station: spelled.get(key)! };
+    return { bed, station };
   });
 };
