@@ -92,10 +92,10 @@ export const openHeadlessGrid = async (book: MemoryBook): Promise<HeadlessGrid> 
       },
       name,
     );
+  // Asked for after a change: the time within which a calculation begins does not run while the change is made.
   const settled = () => formulas.onCalculationResultApplied(10_000);
-  const waiting = settled();
   formulas.executeCalculation();
-  await waiting;
+  await settled();
   const range = (sheet: string, row: number, column: number) =>
     api.getActiveWorkbook()!.getSheetByName(sheet)!.getRange(row, column);
   const put = (sheet: string, row: number, column: number, input: CellInput) => {
@@ -108,25 +108,22 @@ export const openHeadlessGrid = async (book: MemoryBook): Promise<HeadlessGrid> 
     values: ({ sheet, row, column, rows, columns }) =>
       api.getActiveWorkbook()!.getSheetByName(sheet)!.getRange(row, column, rows, columns).getValues(),
     set: async (sheet, row, column, value) => {
-      const done = settled();
       put(sheet, row, column, value);
-      await done;
+      await settled();
     },
     type: async (cells) => {
       for (const { sheet, row, column, input } of cells) {
-        const done = settled();
         put(sheet, row, column, input);
-        await done;
+        await settled();
       }
     },
     rows: async (how, sheet, at) => {
-      const done = settled();
       const there = api.getActiveWorkbook()!.getSheetByName(sheet)!;
       // As a user does, on the sheet that is shown: the grid moves references to that one, whichever loses the rows.
       there.activate();
       if (how === 'delete') there.deleteRows(at, 1);
       else there.insertRows(at, 1);
-      await done;
+      await settled();
     },
     close: () => univer.dispose(),
   };
