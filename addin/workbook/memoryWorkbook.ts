@@ -2,7 +2,7 @@ import type { Area, CellInput, Change, StyleToken } from './change';
 import { applyEdit, type Answer } from './memory/applyEdit';
 import {
   emptyBook,
-  lookAt,
+  overlayAt,
   sheetIn,
   type MemoryBook,
   type MemoryCell,
@@ -140,11 +140,11 @@ export const memoryWorkbook = (options: MemoryOptions = {}): MemoryWorkbook => {
     look: (name, row, column) => {
       const sheet = sheetIn(book, name);
       return {
-        style: lookAt(sheet, 'style', row, column)?.style ?? 'plain',
-        format: lookAt(sheet, 'format', row, column)?.format,
-        wrapped: lookAt(sheet, 'wrap', row, column) !== undefined,
-        list: lookAt(sheet, 'list', row, column)?.list,
-        note: lookAt(sheet, 'note', row, column)?.text,
+        style: overlayAt(sheet, 'style', row, column)?.style ?? 'plain',
+        format: overlayAt(sheet, 'format', row, column)?.format,
+        wrapped: overlayAt(sheet, 'wrap', row, column) !== undefined,
+        list: overlayAt(sheet, 'list', row, column)?.list,
+        note: overlayAt(sheet, 'note', row, column)?.text,
       };
     },
     undo: () => {

@@ -10,7 +10,7 @@ interface Line {
 }
 
 /** Properties of a Calc cell style. */
-export type Look = Readonly<Record<string, number | boolean | Line>>;
+export type StyleProperties = Readonly<Record<string, number | boolean | Line>>;
 
 const BOLD = 150;
 const ITALIC = 2;
@@ -36,7 +36,7 @@ export const styleName = (style: StyleToken): string =>
   style === 'plain' ? PLAIN : `Wandcount ${style.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`;
 
 /** How Calc draws a token. Plain is the user's own default. */
-export const lookOf = (style: StyleToken): Look => {
+export const lookOf = (style: StyleToken): StyleProperties => {
   const { bold, italic, size, ink, ground, align, lines = {} } = LOOKS[style];
   const borders = Object.entries(lines).map(([side, { kind, colour }]) => [
     BORDERS[side as keyof typeof BORDERS],

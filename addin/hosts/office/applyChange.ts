@@ -8,7 +8,7 @@ import { validateChange } from '../../workbook/validateChange';
 import { bookAt, type BookAt } from './bookAt';
 import type { PutBack } from './edits/prepared';
 import { prepareEdits } from './edits/prepareEdits';
-import { send, type Step } from './edits/step';
+import { send, type Piece } from './edits/piece';
 import type { ExcelProgram } from './excelProgram';
 import { codeOf, failure, sentenceOf } from './failures';
 import { locksOn } from './locks';
@@ -18,7 +18,7 @@ import { askAgain, readOutline, type KnownBook } from './read/readOutline';
 /** What is to be written, and how to put back what it overwrites. */
 interface Plan {
   readonly book: KnownBook;
-  readonly steps: readonly Step[];
+  readonly pieces: readonly Piece[];
   readonly putBack: readonly PutBack[];
 }
 
@@ -43,13 +43,13 @@ const prepare = (
     const at = bookAt(context, book.ids);
     refuseNewer({ ...change, edits }, { ...book, blocks: await readBlocks(at, book, shapeAreas(book)) });
     refuseLocked(await locksOn(at, book, edits));
-    const { steps, last, putBack: back } = await prepareEdits(program, at, book, edits);
+    const { pieces, last, putBack: back } = await prepareEdits(program, at, book, edits);
     if (seen) await refuseEdited(at, book, seen);
-    return { book, steps: [...steps, ...last], putBack: back };
+    return { book, pieces: [...pieces, ...last], putBack: back };
   });
 
-const write = (program: ExcelProgram, { book, steps }: Plan, oneUndo: boolean): Promise<void> =>
-  program.run((context) => send(bookAt(context, book.ids), steps), { oneUndo });
+const write = (program: ExcelProgram, { book, pieces }: Plan, oneUndo: boolean): Promise<void> =>
+  program.run((context) => send(bookAt(context, book.ids), pieces), { oneUndo });
 
 /**
  * Puts back what was overwritten, step by step, because what was not begun cannot be taken back; returns whether the
@@ -89,7 +89,7 @@ export const applyChange = async (program: ExcelProgram, change: Change, seen?: 
     } catch (error) {
       if (!(await putBack(program, ready, error))) {
         const reason = sentenceOf(error);
-        const told = `${what}, and part of it could not be taken back. Take the last steps back with the program's own Undo.`;
+        const told = `${what}, and part of it could not be taken back. Take the last pieces back with the program's own Undo.`;
         throw new WorkbookError(reason ? `${reason} ${told}` : told, { cause: error });
       }
       // Some programs group no steps over the adding of a sheet.

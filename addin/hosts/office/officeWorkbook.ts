@@ -9,7 +9,7 @@ import type { ExcelProgram } from './excelProgram';
 import { failure } from './failures';
 import { readBlocks } from './read/readBlocks';
 import { askAgain, readOutline, type KnownBook } from './read/readOutline';
-import { settled, type Look } from './read/settled';
+import { settled, type Glance } from './read/settled';
 
 export interface OfficeWorkbook extends Workbook {
   /** True while the program writes, so that its own writing is not taken for the user's. */
@@ -25,7 +25,7 @@ export const officeWorkbook = (program: ExcelProgram): OfficeWorkbook => {
   let writing = false;
 
   /** What the cells hold; looked at again where the user moved any while the program answered. */
-  const look = async (wanted: Wanted): Promise<Snapshot & Look> => {
+  const look = async (wanted: Wanted): Promise<Snapshot & Glance> => {
     const seen = await program.run(
       async (context) => {
         const book = await readOutline(context);

@@ -1,6 +1,13 @@
 import { sameArea } from '../address';
 import type { Area, CellInput, Edit } from '../change';
-import { emptySheet, withSheet, type Look, type MemoryBook, type MemoryCell, type MemorySheet } from './book';
+import {
+  emptySheet,
+  withSheet,
+  type Overlay,
+  type MemoryBook,
+  type MemoryCell,
+  type MemorySheet,
+} from './book';
 
 /** Supplies what a formula comes to, for a workbook that computes nothing itself. */
 export type Answer = (formula: string, sheet: string, row: number, column: number) => MemoryCell['value'];
@@ -30,9 +37,12 @@ const written = (sheet: MemorySheet, edit: Edit & { kind: 'write' }, answer: Ans
   return { ...sheet, cells };
 };
 
-const withLook = (sheet: MemorySheet, look: Look): MemorySheet => ({
+const withOverlay = (sheet: MemorySheet, overlay: Overlay): MemorySheet => ({
   ...sheet,
-  looks: [...sheet.looks.filter((old) => old.kind !== look.kind || !sameArea(old.area, look.area)), look],
+  overlays: [
+    ...sheet.overlays.filter((old) => old.kind !== overlay.kind || !sameArea(old.area, overlay.area)),
+    overlay,
+  ],
 });
 
 const widened = (sheet: MemorySheet, edit: Edit & { kind: 'width' }): MemorySheet => {
@@ -58,15 +68,15 @@ export const applyEdit = (book: MemoryBook, edit: Edit, answer: Answer): MemoryB
     case 'format':
     case 'style':
     case 'wrap':
-      return on(edit.area.sheet, (sheet) => withLook(sheet, edit));
+      return on(edit.area.sheet, (sheet) => withOverlay(sheet, edit));
     case 'list':
       return on(edit.area.sheet, (sheet) => {
         const { area, source, message } = edit;
-        return withLook(sheet, { kind: 'list', area, list: { area, source, message } });
+        return withOverlay(sheet, { kind: 'list', area, list: { area, source, message } });
       });
     case 'note': {
       const area = { sheet: edit.sheet, row: edit.row, column: edit.column, rows: 1, columns: 1 };
-      return on(edit.sheet, (sheet) => withLook(sheet, { kind: 'note', area, text: edit.text }));
+      return on(edit.sheet, (sheet) => withOverlay(sheet, { kind: 'note', area, text: edit.text }));
     }
     case 'width':
       return on(edit.sheet, (sheet) => widened(sheet, edit));

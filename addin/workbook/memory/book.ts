@@ -21,7 +21,7 @@ export interface MemoryPage {
 }
 
 /** What lies on cells rather than in them; of two entries on one cell the later counts. */
-export type Look =
+export type Overlay =
   | { readonly kind: 'format'; readonly area: Area; readonly format: string }
   | { readonly kind: 'style'; readonly area: Area; readonly style: StyleToken }
   | { readonly kind: 'wrap'; readonly area: Area }
@@ -32,7 +32,7 @@ export interface MemorySheet {
   readonly name: string;
   /** Rows of cells by row number, then by column number; empty cells are not there. */
   readonly cells: ReadonlyMap<number, ReadonlyMap<number, MemoryCell>>;
-  readonly looks: readonly Look[];
+  readonly overlays: readonly Overlay[];
   readonly widths: ReadonlyMap<number, number>;
   readonly merges: readonly Area[];
   readonly frozen: { readonly rows: number; readonly columns: number };
@@ -50,7 +50,7 @@ export interface MemoryBook {
 export const emptySheet = (name: string): MemorySheet => ({
   name,
   cells: new Map(),
-  looks: [],
+  overlays: [],
   widths: new Map(),
   merges: [],
   frozen: { rows: 0, columns: 0 },
@@ -78,18 +78,18 @@ export const withSheet = (
   sheets: book.sheets.map((sheet) => (sheet.name === name ? next(sheet) : sheet)),
 });
 
-/** Last look of a kind on a cell. */
-export const lookAt = <Kind extends Look['kind']>(
+/** Last overlay of a kind on a cell. */
+export const overlayAt = <Kind extends Overlay['kind']>(
   sheet: MemorySheet,
   kind: Kind,
   row: number,
   column: number,
-): Extract<Look, { kind: Kind }> | undefined =>
-  sheet.looks.findLast(
-    (look): look is Extract<Look, { kind: Kind }> =>
-      look.kind === kind &&
-      row >= look.area.row &&
-      row < look.area.row + look.area.rows &&
-      column >= look.area.column &&
-      column < look.area.column + look.area.columns,
+): Extract<Overlay, { kind: Kind }> | undefined =>
+  sheet.overlays.findLast(
+    (overlay): overlay is Extract<Overlay, { kind: Kind }> =>
+      overlay.kind === kind &&
+      row >= overlay.area.row &&
+      row < overlay.area.row + overlay.area.rows &&
+      column >= overlay.area.column &&
+      column < overlay.area.column + overlay.area.columns,
   );

@@ -1,7 +1,7 @@
 import type { Area, ChartEdit } from '../change';
 import { sheetNameRefusal } from '../validateChange';
 import { WorkbookError } from '../port';
-import type { Look, MemoryBook, MemoryCell, MemorySheet } from './book';
+import type { Overlay, MemoryBook, MemoryCell, MemorySheet } from './book';
 import { moveFormulaDown, renameInFormula, shiftArea, shiftFormula, shiftIndex, type Shift } from './shift';
 
 /**
@@ -42,12 +42,12 @@ const withFormulas = (
     ]),
   );
 
-const movedLook = (look: Look, move: (area: Area) => Area | undefined): Look | undefined => {
-  const area = move(look.area);
+const movedOverlay = (overlay: Overlay, move: (area: Area) => Area | undefined): Overlay | undefined => {
+  const area = move(overlay.area);
   if (!area) return undefined;
-  if (look.kind !== 'list') return { ...look, area };
-  const source = 'length' in look.list.source ? look.list.source : move(look.list.source);
-  return source && { ...look, area, list: { ...look.list, area, source } };
+  if (overlay.kind !== 'list') return { ...overlay, area };
+  const source = 'length' in overlay.list.source ? overlay.list.source : move(overlay.list.source);
+  return source && { ...overlay, area, list: { ...overlay.list, area, source } };
 };
 
 const movedChart = (chart: ChartEdit, move: (area: Area) => Area | undefined): ChartEdit | undefined => {
@@ -64,7 +64,7 @@ const movedSheet = (sheet: MemorySheet, move: (area: Area) => Area | undefined):
   const page = sheet.page && move(sheet.page.area);
   return {
     ...sheet,
-    looks: kept(sheet.looks, (look) => movedLook(look, move)),
+    overlays: kept(sheet.overlays, (overlay) => movedOverlay(overlay, move)),
     merges: kept(sheet.merges, move),
     charts: kept(sheet.charts, (chart) => movedChart(chart, move)),
     page: sheet.page && page && { ...sheet.page, area: page },

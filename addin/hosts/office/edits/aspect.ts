@@ -1,13 +1,13 @@
 import type { Area } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 
-import type { Step } from './step';
+import type { Piece } from './piece';
 
 /** Something that lies on cells, which the program tells for an area only where it is the same on all of it. */
 export interface Aspect {
   load(range: Excel.Range): void;
   /** How to put it back; undefined where the area's cells differ. */
-  putBack(range: Excel.Range, area: Area): Step | undefined;
+  putBack(range: Excel.Range, area: Area): Piece | undefined;
 }
 
 /** Areas in one answer of the program. */
@@ -44,7 +44,7 @@ export const outermost = (areas: readonly Area[]): Area[] =>
       ),
   );
 
-const keepAreas = async (at: BookAt, aspect: Aspect, areas: readonly Area[]): Promise<Step[]> => {
+const keepAreas = async (at: BookAt, aspect: Aspect, areas: readonly Area[]): Promise<Piece[]> => {
   if (areas.length === 0) return [];
   const now = areas.slice(0, AREAS_AT_ONCE).map((area) => {
     const range = at.range(area);
@@ -52,20 +52,20 @@ const keepAreas = async (at: BookAt, aspect: Aspect, areas: readonly Area[]): Pr
     return { area, range };
   });
   await at.context.sync();
-  const steps: Step[] = [];
+  const pieces: Piece[] = [];
   const unlike: Area[] = [];
   for (const { area, range } of now) {
-    const step = aspect.putBack(range, area);
-    if (step) steps.push(step);
+    const piece = aspect.putBack(range, area);
+    if (piece) pieces.push(piece);
     else if (area.rows * area.columns > 1) unlike.push(...split(area));
     else throw new Error(`What lies on a cell of “${area.sheet}” could not be read.`);
   }
-  return [...steps, ...(await keepAreas(at, aspect, [...unlike, ...areas.slice(AREAS_AT_ONCE)]))];
+  return [...pieces, ...(await keepAreas(at, aspect, [...unlike, ...areas.slice(AREAS_AT_ONCE)]))];
 };
 
 /**
  * How to put back what lies on the areas. One whose cells differ is asked for in halves, columns first, because a
  * table's columns are each alike.
  */
-export const keepAspect = (at: BookAt, aspect: Aspect, areas: readonly Area[]): Promise<Step[]> =>
+export const keepAspect = (at: BookAt, aspect: Aspect, areas: readonly Area[]): Promise<Piece[]> =>
   keepAreas(at, aspect, outermost(areas));

@@ -6,8 +6,8 @@ import type { KnownBook } from '../read/readOutline';
 
 import { outermost } from './aspect';
 import { cellText } from './cellText';
-import { byStep, only, type Prepare } from './prepared';
-import { BYTES_A_CALL, step, type Step } from './step';
+import { byPiece, only, type Prepare } from './prepared';
+import { BYTES_A_CALL, piece, type Piece } from './piece';
 
 type Write = Extract<Edit, { kind: 'write' }>;
 
@@ -67,7 +67,7 @@ const freed = ({ cells, row, column, sheet }: Write, formatAt: FormatAt) => {
   };
 };
 
-const writeRows = (edit: Write, formatAt: FormatAt): Step[] => {
+const writeRows = (edit: Write, formatAt: FormatAt): Piece[] => {
   const formulas = edit.cells.map((line) => line.map(told));
   const { first, then } = freed(edit, formatAt);
   const bytes = [formulas, first, then].reduce<number>((sum, rows) => sum + (rows ? bytesOf(rows) : 0), 0);
@@ -77,7 +77,7 @@ const writeRows = (edit: Write, formatAt: FormatAt): Step[] => {
       ...writeRows({ ...edit, cells: edit.cells.slice(0, half) }, formatAt),
       ...writeRows({ ...edit, row: edit.row + half, cells: edit.cells.slice(half) }, formatAt),
     ];
-  const queue: Step['queue'] = (at) => {
+  const queue: Piece['queue'] = (at) => {
     const range = at.range(writtenArea(edit));
     if (first) range.numberFormat = first;
     range.formulas = formulas;
@@ -87,12 +87,12 @@ const writeRows = (edit: Write, formatAt: FormatAt): Step[] => {
 };
 
 /** Writes values and formulas, in pieces that a request holds. */
-const writeCells = (edit: Write, formatAt: FormatAt): Step[] =>
+const writeCells = (edit: Write, formatAt: FormatAt): Piece[] =>
   inPieces(writtenArea(edit), CELLS_AT_ONCE).flatMap(({ row, rows }) =>
     writeRows({ ...edit, row, cells: edit.cells.slice(row - edit.row, row - edit.row + rows) }, formatAt),
   );
 
-const formatCells = ({ area, format }: Extract<Edit, { kind: 'format' }>): Step => {
+const formatCells = ({ area, format }: Extract<Edit, { kind: 'format' }>): Piece => {
   const formats = Array.from({ length: area.rows }, () => Array<string>(area.columns).fill(format));
   return {
     bytes: JSON.stringify(formats).length,
@@ -111,7 +111,7 @@ const asGiven = ({ values, formulas }: Excel.Range): unknown[][] =>
     }),
   );
 
-const putCellsBack = ({ area, range }: Loaded): Step => {
+const putCellsBack = ({ area, range }: Loaded): Piece => {
   const formulas = asGiven(range);
   const formats = range.numberFormat.map((line: unknown[]) => [...line]);
   // A cell that is kept as text would take a number or a formula for the text of it.
@@ -135,11 +135,11 @@ const formatIn =
     return typeof format === 'string' ? format : undefined;
   };
 
-const merging = ({ area }: Extract<Edit, { kind: 'merge' }>): Step =>
-  step(1, (at) => at.range(area).merge(false));
+const merging = ({ area }: Extract<Edit, { kind: 'merge' }>): Piece =>
+  piece(1, (at) => at.range(area).merge(false));
 
-const parting = ({ area }: Extract<Edit, { kind: 'merge' }>): Step =>
-  step(1, (at) => at.range(area).unmerge());
+const parting = ({ area }: Extract<Edit, { kind: 'merge' }>): Piece =>
+  piece(1, (at) => at.range(area).unmerge());
 
 const isMerged = (book: KnownBook, { area }: { readonly area: Area }): boolean =>
   book.sheets.some(({ merges }) => merges.some((merge) => sameArea(merge, area)));
@@ -154,13 +154,13 @@ export const prepareCells: Prepare = async ({ at, book, edits, over }) => {
   const formatAt = formatIn(loaded);
   const merges = only(edits, 'merge').filter((edit) => !isMerged(book, edit));
   return {
-    steps: [
+    pieces: [
       ...merges.map(merging),
       ...only(edits, 'write').flatMap((edit) => writeCells(edit, formatAt)),
       ...only(edits, 'format').map(formatCells),
     ],
     putBack: [...merges.filter((edit) => over.includes(edit)).map(parting), ...loaded.map(putCellsBack)].map(
-      byStep,
+      byPiece,
     ),
   };
 };

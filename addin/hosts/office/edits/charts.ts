@@ -2,7 +2,7 @@ import type { Area, ChartEdit } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 
 import { only, type Prepare, type PutBack } from './prepared';
-import { step, type Step } from './step';
+import { piece, type Piece } from './piece';
 
 const ROWS = 16;
 const COLUMNS = 6;
@@ -17,8 +17,8 @@ const oldChartName = (id: string): string => `Wandcount ${id} (old)`;
 const seriesBy = ({ rows }: Area): 'Rows' | 'Columns' => (rows === 1 ? 'Rows' : 'Columns');
 
 /** Lays a chart over the cells. The finding stands under it in words, for those who cannot see it. */
-const layChart = (edit: ChartEdit): Step =>
-  step(16 + 6 * edit.series.length, (at) => {
+const layChart = (edit: ChartEdit): Piece =>
+  piece(16 + 6 * edit.series.length, (at) => {
     const { sheet: name, row, column, labels, series } = edit;
     const [first, ...others] = series;
     if (!first) return;
@@ -45,8 +45,8 @@ const layChart = (edit: ChartEdit): Step =>
  * Puts the new chart in the place of the old one. Deleting that is the last thing done, because a deleted chart does
  * not come back.
  */
-const replaceChart = ({ sheet, id }: ChartEdit, hasOld: boolean): Step =>
-  step(5, (at) => {
+const replaceChart = ({ sheet, id }: ChartEdit, hasOld: boolean): Piece =>
+  piece(5, (at) => {
     const { charts } = at.sheet(sheet);
     const old = hasOld ? charts.getItem(chartName(id)) : undefined;
     if (old) old.name = oldChartName(id);
@@ -97,7 +97,7 @@ export const prepareCharts: Prepare = async ({ at, edits, over }) => {
   const sheets = [...new Set(laidOver.map(({ sheet }) => sheet))];
   const before = sheets.length > 0 ? await namesOn(at, sheets) : new Map<string, readonly string[]>();
   return {
-    steps: charts.map(layChart),
+    pieces: charts.map(layChart),
     last: charts.map((chart) =>
       replaceChart(chart, before.get(chart.sheet)?.includes(chartName(chart.id)) ?? false),
     ),

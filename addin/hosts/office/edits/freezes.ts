@@ -2,13 +2,13 @@ import type { Edit } from '../../../workbook/change';
 import { GRID } from '../../../workbook/validateChange';
 import type { BookAt } from '../bookAt';
 
-import { byStep, only, type Prepare } from './prepared';
-import { step, type Step } from './step';
+import { byPiece, only, type Prepare } from './prepared';
+import { piece, type Piece } from './piece';
 
 type Freeze = Extract<Edit, { kind: 'freeze' }>;
 
-const setFreeze = ({ sheet: name, rows, columns }: Freeze): Step =>
-  step(4, (at) => {
+const setFreeze = ({ sheet: name, rows, columns }: Freeze): Piece =>
+  piece(4, (at) => {
     const sheet = at.sheet(name);
     const { freezePanes } = sheet;
     freezePanes.unfreeze();
@@ -37,5 +37,5 @@ const freezesOf = async (at: BookAt, sheets: readonly string[]): Promise<Freeze[
 export const prepareFreezes: Prepare = async ({ at, edits, over }) => {
   const sheets = new Set(only(over, 'freeze').map(({ sheet }) => sheet));
   const before = await freezesOf(at, [...sheets]);
-  return { steps: only(edits, 'freeze').map(setFreeze), putBack: before.map(setFreeze).map(byStep) };
+  return { pieces: only(edits, 'freeze').map(setFreeze), putBack: before.map(setFreeze).map(byPiece) };
 };

@@ -2,8 +2,8 @@ import { fixedReference } from '../../../workbook/address';
 import type { Edit } from '../../../workbook/change';
 
 import { keepAspect, type Aspect } from './aspect';
-import { byStep, given, only, type Prepare } from './prepared';
-import { step, type Step } from './step';
+import { byPiece, given, only, type Prepare } from './prepared';
+import { piece, type Piece } from './piece';
 
 /** Longest sentence that the program shows when an entry is refused, characters. */
 const LONGEST_MESSAGE = 225;
@@ -12,8 +12,8 @@ const shortened = (message: string): string =>
   message.length > LONGEST_MESSAGE ? `${message.slice(0, LONGEST_MESSAGE - 1)}…` : message;
 
 /** Offers the allowed entries in each cell and refuses others with the sentence. */
-const setListRule = ({ area, source, message }: Extract<Edit, { kind: 'list' }>): Step =>
-  step(5, (at) => {
+const setListRule = ({ area, source, message }: Extract<Edit, { kind: 'list' }>): Piece =>
+  piece(5, (at) => {
     const { dataValidation } = at.range(area);
     dataValidation.clear();
     dataValidation.rule = {
@@ -41,7 +41,7 @@ const rules: Aspect = {
   putBack: ({ dataValidation }, area) => {
     const { type, rule, ignoreBlanks, errorAlert, prompt } = dataValidation;
     if (UNLIKE.includes(type)) return undefined;
-    return step(6, (at) => {
+    return piece(6, (at) => {
       const now = at.range(area).dataValidation;
       now.clear();
       if (type === 'None') return;
@@ -57,5 +57,5 @@ const rules: Aspect = {
 export const prepareLists: Prepare = async ({ at, edits, over }) => {
   const areas = only(over, 'list').map(({ area }) => area);
   const before = await keepAspect(at, rules, areas);
-  return { steps: only(edits, 'list').map(setListRule), putBack: before.map(byStep) };
+  return { pieces: only(edits, 'list').map(setListRule), putBack: before.map(byPiece) };
 };

@@ -1,9 +1,9 @@
 import { STYLES, type Area, type StyleToken } from '../../../workbook/change';
-import { LOOKS as DRAWN, type Line as CellLine, type Look as CellLook } from '../../../workbook/looks';
+import { LOOKS as DRAWN, type Line as CellLine, type Look } from '../../../workbook/looks';
 
 import { keepAspect, type Aspect } from './aspect';
-import { byStep, only, type Prepare } from './prepared';
-import { step, type Step } from './step';
+import { byPiece, only, type Prepare } from './prepared';
+import { piece, type Piece } from './piece';
 
 /** One side of a cell as the program takes it. */
 interface Line {
@@ -15,7 +15,7 @@ interface Line {
 type Side = 'EdgeTop' | 'EdgeRight' | 'EdgeBottom' | 'EdgeLeft' | 'InsideHorizontal' | 'InsideVertical';
 
 /** Everything that a look sets: a new look leaves nothing of the old one behind. */
-interface Look {
+interface OfficeLook {
   readonly bold: boolean;
   readonly italic: boolean;
   readonly size: number;
@@ -40,7 +40,7 @@ const KINDS = {
 const lineOf = ({ kind, colour }: CellLine): Line => ({ ...KINDS[kind], color: colour });
 
 /** Lines of every cell of an area: those between two cells are the first one's where both have one. */
-const linesOf = ({ top, right, bottom, left }: NonNullable<CellLook['lines']>): Look['lines'] => {
+const linesOf = ({ top, right, bottom, left }: NonNullable<Look['lines']>): OfficeLook['lines'] => {
   const sides: readonly (readonly [Side, CellLine | undefined])[] = [
     ['EdgeTop', top],
     ['EdgeRight', right],
@@ -52,7 +52,7 @@ const linesOf = ({ top, right, bottom, left }: NonNullable<CellLook['lines']>): 
   return Object.fromEntries(sides.flatMap(([side, line]) => (line ? [[side, lineOf(line)]] : [])));
 };
 
-const drawn = ({ bold = false, italic = false, size, ink, ground, align, lines = {} }: CellLook): Look => ({
+const drawn = ({ bold = false, italic = false, size, ink, ground, align, lines = {} }: Look): OfficeLook => ({
   bold,
   italic,
   size: size ?? ORDINARY.size,
@@ -64,7 +64,7 @@ const drawn = ({ bold = false, italic = false, size, ink, ground, align, lines =
 
 /** How the program draws each token. */
 export const LOOKS = Object.fromEntries(STYLES.map((style) => [style, drawn(DRAWN[style])])) as Readonly<
-  Record<StyleToken, Look>
+  Record<StyleToken, OfficeLook>
 >;
 
 const EDGES: readonly Side[] = ['EdgeTop', 'EdgeRight', 'EdgeBottom', 'EdgeLeft'];
@@ -78,8 +78,8 @@ const sidesOf = ({ rows, columns }: Area): Side[] => [
 
 const CALLS = 30;
 
-const setLook = (area: Area, look: Look): Step =>
-  step(CALLS, (at) => {
+const setLook = (area: Area, look: OfficeLook): Piece =>
+  piece(CALLS, (at) => {
     const { format } = at.range(area);
     format.font.bold = look.bold;
     format.font.italic = look.italic;
@@ -98,8 +98,8 @@ const setLook = (area: Area, look: Look): Step =>
     }
   });
 
-const setWrap = (area: Area): Step =>
-  step(2, (at) => {
+const setWrap = (area: Area): Piece =>
+  piece(2, (at) => {
     at.range(area).format.wrapText = true;
   });
 
@@ -124,7 +124,7 @@ const drawing: Aspect = {
     }));
     const told = [horizontalAlignment, wrapText, bold, italic, size, color, ground, pattern];
     if (told.some(unlike) || sides.some(({ border }) => unlike(border?.style))) return undefined;
-    return step(CALLS, (at) => {
+    return piece(CALLS, (at) => {
       const { format: now } = at.range(area);
       now.horizontalAlignment = horizontalAlignment;
       now.wrapText = wrapText;
@@ -150,9 +150,9 @@ export const prepareLooks: Prepare = async ({ at, edits, over }) => {
   const areas = only(over, 'style', 'wrap').map(({ area }) => area);
   const before = await keepAspect(at, drawing, areas);
   return {
-    steps: only(edits, 'style', 'wrap').map((edit) =>
+    pieces: only(edits, 'style', 'wrap').map((edit) =>
       edit.kind === 'style' ? setLook(edit.area, LOOKS[edit.style]) : setWrap(edit.area),
     ),
-    putBack: before.map(byStep),
+    putBack: before.map(byPiece),
   };
 };

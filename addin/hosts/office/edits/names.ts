@@ -1,16 +1,16 @@
 import { fixedReference } from '../../../workbook/address';
 
-import { byStep, only, type Prepare } from './prepared';
-import { step, type Step } from './step';
+import { byPiece, only, type Prepare } from './prepared';
+import { piece, type Piece } from './piece';
 
 /** Workbook names of areas; a name that is there stands for the new area. Capitals do not tell names apart. */
 export const prepareNames: Prepare = async ({ book: { nameFormulas: before }, edits }) => {
   const known = new Set(before.keys());
   const named = only(edits, 'name');
-  const steps = named.map(({ name, area }): Step => {
+  const pieces = named.map(({ name, area }): Piece => {
     const isKnown = known.has(name.toLowerCase());
     known.add(name.toLowerCase());
-    return step(2, (at) => {
+    return piece(2, (at) => {
       const { names } = at.context.workbook;
       if (isKnown) names.getItem(name).formula = `=${fixedReference(area)}`;
       else names.add(name, at.range(area));
@@ -18,11 +18,11 @@ export const prepareNames: Prepare = async ({ book: { nameFormulas: before }, ed
   });
   const putBack = [...new Set(named.map(({ name }) => name))].map((name) => {
     const formula = before.get(name.toLowerCase());
-    return step(2, ({ context }) => {
+    return piece(2, ({ context }) => {
       const item = context.workbook.names.getItem(name);
       if (formula === undefined) item.delete();
       else item.formula = formula;
     });
   });
-  return { steps, putBack: putBack.map(byStep) };
+  return { pieces, putBack: putBack.map(byPiece) };
 };

@@ -3,14 +3,14 @@ import type { Edit } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 import { addNote, changeNote, deleteNote, NEEDS, noteAt, wordsOf } from '../later/notes';
 
-import { byStep, only, type Prepare } from './prepared';
-import { step, type Step } from './step';
+import { byPiece, only, type Prepare } from './prepared';
+import { piece, type Piece } from './piece';
 
 type Note = Extract<Edit, { kind: 'note' }>;
 
 interface Remarks {
-  readonly steps: readonly Step[];
-  readonly putBack: readonly Step[];
+  readonly pieces: readonly Piece[];
+  readonly putBack: readonly Piece[];
 }
 
 const addressOf = ({ row, column }: Note): string => cellAddress(row, column);
@@ -26,25 +26,25 @@ const asNotes = async (
   }));
   await at.context.sync();
   const known = new Map<string, string | undefined>();
-  const putBack: Step[] = [];
-  const steps = found.map(({ edit, note }) => {
+  const putBack: Piece[] = [];
+  const pieces = found.map(({ edit, note }) => {
     const place = `${edit.sheet}!${addressOf(edit)}`;
     const first = !known.has(place);
     const before = first ? note && wordsOf(note) : known.get(place);
     if (first && !isNew(edit.sheet))
       putBack.push(
-        step(3, (now) => {
+        piece(3, (now) => {
           const sheet = now.sheet(edit.sheet);
           if (before === undefined) deleteNote(sheet, addressOf(edit));
           else changeNote(sheet, addressOf(edit), before);
         }),
       );
     known.set(place, edit.text);
-    return step(3, (now) =>
+    return piece(3, (now) =>
       (before === undefined ? addNote : changeNote)(now.sheet(edit.sheet), addressOf(edit), edit.text),
     );
   });
-  return { steps, putBack };
+  return { pieces, putBack };
 };
 
 interface FoundComment {
@@ -84,31 +84,31 @@ const asComments = async (
   const found = await commentsOn(at, sheets);
   // Of several notes for one cell the last counts.
   const last = [...new Map(edits.map((edit) => [`${edit.sheet}!${addressOf(edit)}`, edit]))];
-  const putBack: Step[] = [];
-  const steps = last.map(([place, edit]) => {
+  const putBack: Piece[] = [];
+  const pieces = last.map(([place, edit]) => {
     const before = found.get(place);
     if (!isNew(edit.sheet))
       putBack.push(
-        step(3, (now) => {
+        piece(3, (now) => {
           const { comments } = now.sheet(edit.sheet);
           if (before) comments.getItem(before.id).content = before.content;
           else comments.getItemByCell(now.range({ ...edit, rows: 1, columns: 1 })).delete();
         }),
       );
-    return step(3, (now) => {
+    return piece(3, (now) => {
       const { comments } = now.sheet(edit.sheet);
       if (before) comments.getItem(before.id).content = edit.text;
       else comments.add(now.range({ ...edit, rows: 1, columns: 1 }), edit.text);
     });
   });
-  return { steps, putBack };
+  return { pieces, putBack };
 };
 
 /** Notes where the program has them; comments, which it signs with the user's name, where it does not. */
 export const prepareNotes: Prepare = async ({ at, book, supports, edits }) => {
   const notes = only(edits, 'note');
-  if (notes.length === 0) return { steps: [], putBack: [] };
+  if (notes.length === 0) return { pieces: [], putBack: [] };
   const isNew = (sheet: string): boolean => !book.ids.has(sheet);
-  const { steps, putBack } = await (supports(NEEDS) ? asNotes : asComments)(at, notes, isNew);
-  return { steps, putBack: putBack.map(byStep) };
+  const { pieces, putBack } = await (supports(NEEDS) ? asNotes : asComments)(at, notes, isNew);
+  return { pieces, putBack: putBack.map(byPiece) };
 };

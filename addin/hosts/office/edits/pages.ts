@@ -1,16 +1,16 @@
 import { PAGE_MARGIN, type Edit } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 
-import { byStep, given, only, type Prepare } from './prepared';
-import { step, type Step } from './step';
+import { byPiece, given, only, type Prepare } from './prepared';
+import { piece, type Piece } from './piece';
 
 const POINTS_A_MILLIMETRE = 72 / 25.4;
 const SIDES = ['leftMargin', 'rightMargin', 'topMargin', 'bottomMargin'] as const;
 const CALLS = 8;
 
 /** One page wide, and as many high as it takes or may. */
-const setPage = ({ area, landscape, repeatRows, pagesHigh }: Extract<Edit, { kind: 'page' }>): Step =>
-  step(CALLS, (at) => {
+const setPage = ({ area, landscape, repeatRows, pagesHigh }: Extract<Edit, { kind: 'page' }>): Piece =>
+  piece(CALLS, (at) => {
     const { pageLayout } = at.sheet(area.sheet);
     pageLayout.orientation = landscape ? 'Landscape' : 'Portrait';
     for (const side of SIDES) pageLayout[side] = PAGE_MARGIN * POINTS_A_MILLIMETRE;
@@ -29,7 +29,7 @@ const onItsSheet = (address: string): string =>
   [...address.matchAll(CELLS)].map(([, cells]) => cells).join(',');
 
 /** A print area that was not there before is not taken off again. */
-const pagesBefore = async (at: BookAt, sheets: readonly string[]): Promise<Step[]> => {
+const pagesBefore = async (at: BookAt, sheets: readonly string[]): Promise<Piece[]> => {
   if (sheets.length === 0) return [];
   const told = sheets.map((name) => {
     const { pageLayout } = at.sheet(name);
@@ -48,7 +48,7 @@ const pagesBefore = async (at: BookAt, sheets: readonly string[]): Promise<Step[
     const repeated = rows.isNullObject
       ? undefined
       : `$${rows.rowIndex + 1}:$${rows.rowIndex + rows.rowCount}`;
-    return step(CALLS, (now) => {
+    return piece(CALLS, (now) => {
       const { pageLayout } = now.sheet(name);
       pageLayout.orientation = orientation;
       pageLayout.zoom = given(zoom);
@@ -63,5 +63,5 @@ const pagesBefore = async (at: BookAt, sheets: readonly string[]): Promise<Step[
 export const preparePages: Prepare = async ({ at, edits, over }) => {
   const sheets = new Set(only(over, 'page').map(({ area }) => area.sheet));
   const before = await pagesBefore(at, [...sheets]);
-  return { steps: only(edits, 'page').map(setPage), putBack: before.map(byStep) };
+  return { pieces: only(edits, 'page').map(setPage), putBack: before.map(byPiece) };
 };

@@ -44,7 +44,7 @@ export const prepareEdits = async (
   const prepared: Prepared[] = [];
   for (const prepare of IN_ORDER) prepared.push(await prepare({ at, book, supports, edits, over }));
   return {
-    steps: prepared.flatMap(({ steps }) => steps),
+    pieces: prepared.flatMap(({ pieces }) => pieces),
     last: prepared.flatMap(({ last = [] }) => last),
     putBack: prepared.reverse().flatMap(({ putBack }) => putBack),
   };

@@ -2,7 +2,7 @@ import type { Edit } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 import type { KnownBook } from '../read/readOutline';
 
-import type { Step } from './step';
+import type { Piece } from './piece';
 
 /** A change that is about to be written, and the workbook before it. */
 export interface Before {
@@ -24,9 +24,9 @@ export type PutBack = (at: BookAt, cause: unknown) => Promise<void>;
 
 /** How edits are written, and the way back from there. */
 export interface Prepared {
-  readonly steps: readonly Step[];
+  readonly pieces: readonly Piece[];
   /** What does not come back; done after everything else. */
-  readonly last?: readonly Step[];
+  readonly last?: readonly Piece[];
   readonly putBack: readonly PutBack[];
 }
 
@@ -45,8 +45,8 @@ export const given = <T extends object>(told: T): T =>
   Object.fromEntries(Object.entries(told).filter(([, value]) => value !== null && value !== undefined)) as T;
 
 /** A step of writing that puts something back. */
-export const byStep =
-  ({ queue }: Step): PutBack =>
+export const byPiece =
+  ({ queue }: Piece): PutBack =>
   async (at) => {
     queue(at);
     await at.context.sync();

@@ -1,7 +1,7 @@
 import { codeOf } from '../failures';
 
-import { byStep, only, type Prepare, type PutBack } from './prepared';
-import { step } from './step';
+import { byPiece, only, type Prepare, type PutBack } from './prepared';
+import { piece } from './piece';
 
 /** Takes away the sheets that were added. One of a name that was taken may be somebody else's: it goes only if empty. */
 const removeAdded =
@@ -30,20 +30,20 @@ const removeAdded =
 export const prepareSheets: Prepare = async ({ edits }) => {
   const added = only(edits, 'addSheet').map(({ sheet }) => sheet);
   return {
-    steps: added.map((sheet) => step(1, ({ context }) => void context.workbook.worksheets.add(sheet))),
+    pieces: added.map((sheet) => piece(1, ({ context }) => void context.workbook.worksheets.add(sheet))),
     putBack: added.length > 0 ? [removeAdded(added)] : [],
   };
 };
 
 /** The sheet in front and its selected cell: of several the last counts. */
 export const prepareActive: Prepare = async ({ book, edits }) => ({
-  steps: only(edits, 'activate')
+  pieces: only(edits, 'activate')
     .slice(-1)
     .map((edit) =>
-      step(2, (at) => {
+      piece(2, (at) => {
         at.sheet(edit.sheet).activate();
         at.range({ ...edit, rows: 1, columns: 1 }).select();
       }),
     ),
-  putBack: [byStep(step(1, (at) => at.sheet(book.active).activate()))],
+  putBack: [byPiece(piece(1, (at) => at.sheet(book.active).activate()))],
 });

@@ -1,8 +1,8 @@
 import type { Area, Edit } from '../../../workbook/change';
 
 import { keepAspect, type Aspect } from './aspect';
-import { byStep, only, type Prepare } from './prepared';
-import { step, type Step } from './step';
+import { byPiece, only, type Prepare } from './prepared';
+import { piece, type Piece } from './piece';
 
 /** The ordinary font's digits are 7 pixels wide, and 5 pixels are beside them (ECMA-376-1, 18.3.1.13); 0.75 pt a pixel. */
 const PIXELS_A_CHARACTER = 7;
@@ -25,8 +25,8 @@ const firstRow = ({ sheet, column, columns }: Extract<Edit, { kind: 'width' }>):
   columns,
 });
 
-const setWidth = (area: Area, points: number): Step =>
-  step(2, (at) => {
+const setWidth = (area: Area, points: number): Piece =>
+  piece(2, (at) => {
     at.range(area).format.columnWidth = points;
   });
 
@@ -42,7 +42,7 @@ const width: Aspect = {
 export const prepareWidths: Prepare = async ({ at, edits, over }) => {
   const before = await keepAspect(at, width, only(over, 'width').map(firstRow));
   return {
-    steps: only(edits, 'width').map((edit) => setWidth(firstRow(edit), pointsOf(edit.characters))),
-    putBack: before.map(byStep),
+    pieces: only(edits, 'width').map((edit) => setWidth(firstRow(edit), pointsOf(edit.characters))),
+    putBack: before.map(byPiece),
   };
 };

@@ -109,7 +109,7 @@ const AFTER: Pages = {
 };
 
 /** Looks at pages one after the other. */
-const lookAt = async (pages: Pages, width: Width): Promise<void> => {
+const overlayAt = async (pages: Pages, width: Width): Promise<void> => {
   for (const [name, events] of Object.entries(pages)) {
     for (const event of events) await sidebar.happens(event);
     await sidebar.picture(`${width}-${name}`);
@@ -122,7 +122,7 @@ const lookAt = async (pages: Pages, width: Width): Promise<void> => {
 const lookAtLog = async (width: Width): Promise<void> => {
   await sidebar.command('showLog');
   await sidebar.expectShown('What the extension did');
-  await lookAt({ 'log-page': [] }, width);
+  await overlayAt({ 'log-page': [] }, width);
   await sidebar.command('back');
 };
 
@@ -138,7 +138,7 @@ test.each<Width>(['narrow', 'wide'])(
   'in the %s sidebar nothing is cut or covered before a list is adopted',
   async (width) => {
     await dragTo(width);
-    await lookAt(BEFORE, width);
+    await overlayAt(BEFORE, width);
   },
   SECONDS * 1_000,
 );
@@ -150,7 +150,7 @@ describe.each<Width>(['wide', 'narrow'])('in the %s sidebar', (width) => {
     await dragTo(width);
   }, SECONDS * 1_000);
 
-  test('nothing is cut or covered in any section', () => lookAt(AFTER, width), SECONDS * 1_000);
+  test('nothing is cut or covered in any section', () => overlayAt(AFTER, width), SECONDS * 1_000);
 
   test('nothing is cut or covered in the log of the extension', () => lookAtLog(width), SECONDS * 1_000);
 });
