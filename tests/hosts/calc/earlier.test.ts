@@ -3,10 +3,12 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { stepsOn } from '../../taskpane/goingOn';
-import { earlierFiles, keptIn, placeIn } from '../../workbook/earlierFiles';
+import { EARLIER, earlierFiles, keptIn, placeIn } from '../../workbook/earlierFiles';
 import { cellsIn, leftIn } from '../../workbook/stillThere';
 import { workbookOf } from './books';
+import { expectOnlyRead, formulasIn, makeNewer } from '../newerWorkbook';
 import { calcGrower } from './calcGrower';
+import { ODS, XLSX } from './files/book';
 import { startOffice, type Office } from './office';
 
 let office: Office;
@@ -42,3 +44,26 @@ describe.each(earlierFiles(['ods', 'xlsx']))('$name, opened in Calc', (file) => 
     await office.ask({ do: 'close', doc });
   });
 });
+
+test.each([ODS, XLSX])(
+  'a workbook of a newer program is read, and saved as .$ending with every formula that it came with',
+  async ({ ending, filter }) => {
+    const open = (path: string) => office.ask<string>({ do: 'open_document', path });
+    const [earlier, newer] = ['earlier', 'newer'].map((name) =>
+      join(office.folder, `${name}-shape.${ending}`),
+    );
+    copyFileSync(join(EARLIER, 'live-card', `whole-garden.calc.${ending}`), earlier!);
+    let doc = await open(earlier!);
+    await makeNewer(workbookOf(office, doc));
+    const formulas = await formulasIn(workbookOf(office, doc));
+    expect([...formulas.values()]).toContain('=FEED.LATER(RIG!$B$5,"GAL")');
+    for (const step of ['by the newer program', 'by this one']) {
+      await office.ask({ do: 'store', doc, path: newer!, filter });
+      await office.ask({ do: 'close', doc });
+      doc = await open(newer!);
+      await expectOnlyRead(workbookOf(office, doc));
+      expect(await formulasIn(workbookOf(office, doc)), step).toEqual(formulas);
+    }
+    await office.ask({ do: 'close', doc });
+  },
+);

@@ -1,13 +1,15 @@
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { Workbook } from '../../../addin/workbook/port';
 import { createPane } from '../../../taskpane/pane';
 import { stepsOn } from '../../taskpane/goingOn';
 import { growerAt } from '../../taskpane/grower';
-import { earlierFiles, keptIn, placeIn } from '../../workbook/earlierFiles';
+import { EARLIER, earlierFiles, keptIn, placeIn } from '../../workbook/earlierFiles';
 import { savedBook } from '../../workbook/savedBook';
 import { cellsIn, leftIn } from '../../workbook/stillThere';
+import { expectOnlyRead, formulasIn, makeNewer } from '../newerWorkbook';
 import { openTestPage, workbookIn, type TestPage } from './openTestPage';
 
 let bench: TestPage;
@@ -47,4 +49,17 @@ describe.each(earlierFiles(['xlsx']))('$name, opened in the grid', (file) => {
     });
     expect(bench.troubles).toEqual([]);
   });
+});
+
+test('a workbook of a newer program is read, and saved with every formula that it came with', async () => {
+  const bytes = readFileSync(join(EARLIER, 'live-card', 'whole-garden.workbench.xlsx'));
+  await bench.call('openFile', 'garden.xlsx', bytes.toString('base64'));
+  await makeNewer(grid);
+  const saved = (await bench.call('saveFile')) as string;
+  const formulas = await formulasIn(await savedBook(Buffer.from(saved, 'base64')));
+  expect([...formulas.values()]).toContain('=FEED.LATER(RIG!$B$5,"GAL")');
+  await bench.call('openFile', 'newer.xlsx', saved);
+  await expectOnlyRead(grid);
+  const again = Buffer.from((await bench.call('saveFile')) as string, 'base64');
+  expect(await formulasIn(await savedBook(again))).toEqual(formulas);
 });
