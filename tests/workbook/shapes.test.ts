@@ -279,6 +279,16 @@ describe('what the user took away', () => {
     );
   });
 
+  test('and what the user’s own formula lost by it is his to mend', async () => {
+    const workbook = await without('Notes');
+    const { sheet, row, column } = await cellBelow(workbook, 'barrelful');
+    for (const own of ['=#REF!*2', "=IF('Mix'!#REF!,1)"]) {
+      workbook.user.type(sheet, row, column, { formula: own });
+      await act(workbook, (snapshot) => restoreSheets(snapshot, 'US'));
+      expect(workbook.cell(sheet, row, column).formula).toBe(own);
+    }
+  });
+
   test('is not remade by formulas that read it, and those are left as they are', async () => {
     const workbook = await without('Price of a pack');
     const broken = (await mixFormulas(workbook)).filter((text) => text.includes('#REF!'));

@@ -21,9 +21,17 @@ export const sameFormula = (a: string, b: string): boolean =>
 const butReach = (token: Token): string =>
   token.kind === 'cells' ? spelling(token).replace(/(:\$?[A-Z]+)\$?\d+$/, '$1') : spelling(token);
 
+/** What is left of a reference whose cells were deleted; programs keep different parts of it. */
+const LOST = String.raw`[^,()"=<>*/+&]*#REF![^,()"=<>*/+&-]*`;
+
+const literally = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
 /**
  * True where a cell's formula is the one that a template came to before rows were put in or cells that it reads were
  * deleted, and not one that the user wrote.
  */
-export const cameOf = (now: string, template: string): boolean =>
-  now.includes('#REF!') || spellings(now, butReach) === spellings(template, butReach);
+export const cameOf = (now: string, template: string): boolean => {
+  const left = (token: Token): string =>
+    token.kind === 'cells' ? `(?:${literally(butReach(token))}|${LOST})` : literally(butReach(token));
+  return new RegExp(`^${spellings(template, left)}$`, 'u').test(spellings(now, butReach));
+};

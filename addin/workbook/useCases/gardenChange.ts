@@ -63,8 +63,8 @@ const withRows = (wish: TableWish | undefined, rows: Rows): TableWish => ({
 });
 
 /**
- * The garden's sheets as an action wants them: missing ones are made, the others mended, beds and size classes that
- * the plants name are listed. Gives the places too, for sheets that are built on these in the same change.
+ * The garden's sheets as an action wants them: a new garden is made whole, and beds and size classes that the plants
+ * name are listed. Gives the places too, for sheets that are built on these in the same change.
  *
  * @param snapshot with `gardenAreas` read
  * @throws WorkbookError where a value is not allowed, in a plain sentence
