@@ -33,8 +33,10 @@ const listen = (server, port) =>
 /**
  * Serves a folder on loopback only, at `port` or the next free one.
  * A request under another host name is refused, so that no outside page can reach in by a name of its own.
+ *
+ * @param heard hears every request
  */
-export const serve = async (folder, port) => {
+export const serve = async (folder, port, heard = () => undefined) => {
   const { default: sirv } = await import('sirv');
   const files = sirv(folder, {
     dev: true,
@@ -44,6 +46,7 @@ export const serve = async (folder, port) => {
       Object.entries(HEADERS).forEach(([name, value]) => response.setHeader(name, value)),
   });
   const answer = (request, response) => {
+    heard(request);
     if (!LOOPBACK.test(request.headers.host ?? '')) {
       response.writeHead(403).end('Wandcount answers on this machine only.');
       return;
