@@ -1,5 +1,5 @@
 import type { PaneState } from './state';
-import type { Action } from './view';
+import type { Button } from './view';
 
 /** Why an action cannot be done in a state: one sentence that says what to do first. Undefined where it can. */
 export type WhyNot = (state: PaneState) => string | undefined;
@@ -16,11 +16,11 @@ export const whyNoGarden: WhyNot = ({ garden, ownSheets }) => {
 };
 
 /** A button with the reason beside it where it cannot be pressed. */
-export const offered = (state: PaneState, whyNot: WhyNot, action: Action): Action => {
+export const offered = (state: PaneState, whyNot: WhyNot, action: Button): Button => {
   const why = whyNot(state);
   return why === undefined ? action : { ...action, disabled: true, why };
 };
 
 /** A button that is not there where it cannot be pressed. */
-export const offeredOnly = (state: PaneState, whyNot: WhyNot, action: Action): Action[] =>
+export const offeredOnly = (state: PaneState, whyNot: WhyNot, action: Button): Button[] =>
   whyNot(state) === undefined ? [action] : [];

@@ -43,7 +43,7 @@ export type Field =
   /** value is 'yes' or ''. */
   | (FieldBase & { readonly kind: 'toggle' });
 
-export interface Action {
+export interface Button {
   readonly id: string;
   readonly label: string;
   /** The one next thing to do. */
@@ -82,7 +82,7 @@ export type Block =
   | { readonly kind: 'text'; readonly text: string; readonly tone?: 'plain' | 'quiet' | 'warning' | 'good' }
   | { readonly kind: 'steps'; readonly items: readonly string[] }
   | { readonly kind: 'fields'; readonly legend?: string; readonly fields: readonly Field[] }
-  | { readonly kind: 'actions'; readonly actions: readonly Action[] }
+  | { readonly kind: 'actions'; readonly actions: readonly Button[] }
   | { readonly kind: 'table'; readonly table: Table }
   | { readonly kind: 'chart'; readonly chart: Chart }
   | { readonly kind: 'cautions'; readonly items: readonly string[] }

@@ -1,12 +1,12 @@
 import { h, type JSX } from 'preact';
 
-import type { Action, Block, Field } from '../view';
+import type { Button, Block, Field } from '../view';
 
 import { documentId, type Send } from './hands';
 
 const button =
   (send: Send) =>
-  (action: Action): JSX.Element =>
+  (action: Button): JSX.Element =>
     h(
       'button',
       {
@@ -24,7 +24,7 @@ const button =
     );
 
 /** A row of buttons, and beneath it why any of them cannot be pressed now. */
-export const actionsBlock = (actions: readonly Action[], send: Send): JSX.Element =>
+export const actionsBlock = (actions: readonly Button[], send: Send): JSX.Element =>
   h(
     'div',
     { class: 'actions' },
@@ -51,7 +51,7 @@ const fieldsOf = (block: Block): readonly Field[] => {
  *
  * @param inField the field's id in the page; the section's first main action without it
  */
-export const mainAction = (blocks: readonly Block[], inField = ''): Action | undefined => {
+export const mainAction = (blocks: readonly Block[], inField = ''): Button | undefined => {
   const flat = opened(blocks);
   const here = Math.max(
     0,

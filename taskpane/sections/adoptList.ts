@@ -12,7 +12,7 @@ import {
 import { askChoice, askToggle } from '../asked';
 import { plural } from '../quantityWords';
 import type { PaneState } from '../state';
-import type { Action, Block, Field } from '../view';
+import type { Button, Block, Field } from '../view';
 
 import { fold } from './fold';
 
@@ -191,7 +191,7 @@ export const adoptBlocks = (
   state: PaneState,
   list: ChosenList,
   adoption: Adoption,
-  action: Action,
+  action: Button,
 ): Block[] => {
   const readable = adoption.inventory.plants.length > 0;
   const hasBeds = adoption.proposal.columns.some(({ meaning }) => meaning === 'bed');

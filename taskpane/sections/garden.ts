@@ -5,7 +5,7 @@ import { adopting, AGAIN_FOLD, SHEET_FIELD, sheetToAdopt } from '../chosenList';
 import { offered, offeredOnly, UNREAD, whyNoGarden, type WhyNot } from '../offer';
 import { plural } from '../quantityWords';
 import type { PaneState } from '../state';
-import type { Action, Block, Section, StepState } from '../view';
+import type { Button, Block, Section, StepState } from '../view';
 
 import { adoptBlocks } from './adoptList';
 import { fold } from './fold';
@@ -80,7 +80,7 @@ export const whyNotBegin: WhyNot = ({ garden }) => {
     : undefined;
 };
 
-const newGarden = (state: PaneState, primary: boolean): Action[] =>
+const newGarden = (state: PaneState, primary: boolean): Button[] =>
   offeredOnly(state, whyNotBegin, {
     id: 'garden.new',
     label: 'Begin an empty garden',

@@ -1,5 +1,5 @@
 import type { PaneState } from '../state';
-import type { Action, StepState } from '../view';
+import type { Button, StepState } from '../view';
 
 const typedUnder = ({ typed }: PaneState, prefixes: readonly string[]): boolean =>
   Object.keys(typed).some((id) => prefixes.some((prefix) => id.startsWith(prefix)));
@@ -9,8 +9,8 @@ export const keeping = (
   state: PaneState,
   step: StepState,
   prefixes: readonly string[],
-  action: Action,
-): Action => (step.kind !== 'ready' || typedUnder(state, prefixes) ? { ...action, primary: true } : action);
+  action: Button,
+): Button => (step.kind !== 'ready' || typedUnder(state, prefixes) ? { ...action, primary: true } : action);
 
 /** Once a section is ready and nothing is typed in it, the main thing is to go on. */
 export const goingOn = (
@@ -18,7 +18,7 @@ export const goingOn = (
   step: StepState,
   prefixes: readonly string[],
   to: { id: string; label: string },
-): Action[] =>
+): Button[] =>
   step.kind === 'ready' && !typedUnder(state, prefixes)
     ? [{ id: `go.${to.id}`, label: `Go on to ${to.label}`, primary: true }]
     : [];

@@ -10,7 +10,7 @@ import {
 import type { Litres, MixProduct } from '../../addin/core';
 import { andList } from '../../addin/workbook/fields/holds';
 import type { Garden } from '../../addin/workbook/garden';
-import { measureInWords } from '../measured';
+import { measureInWords } from '../measureWords';
 import { inUnitWords } from '../quantityWords';
 import type { Block } from '../view';
 

@@ -8,7 +8,7 @@ import { offeredOnly, whyNoGarden, type WhyNot } from '../offer';
 import { mixProductsOf } from '../planning';
 import type { PaneState } from '../state';
 import { clockTime, readClock, readDay } from '../time';
-import type { Action, Block, Section, StepState } from '../view';
+import type { Button, Block, Section, StepState } from '../view';
 
 import { fold } from './fold';
 import type { Missing, Preparing } from './missing';
@@ -93,7 +93,7 @@ export const roundAnswers = (asked: ReturnType<typeof askRound>): RoundOptions =
   leaveOutUnread: asked.unread && asked.leaveOut.value === true,
 });
 
-const leads = (sections: readonly Preparing[]): Action[] =>
+const leads = (sections: readonly Preparing[]): Button[] =>
   sections.map((section, index) => ({
     id: `go.${section}`,
     label: `Go to ${STEP_LABELS[section]}`,
@@ -133,7 +133,7 @@ export const whyNoPrint: WhyNot = (state) => {
   return state.can.print ? undefined : (state.howToPrint ?? 'Print the card from its sheet.');
 };
 
-const PRINT: Action = { id: 'round.print', label: 'Print the card' };
+const PRINT: Button = { id: 'round.print', label: 'Print the card' };
 
 const planBlocks = (state: PaneState, garden: Garden, input: RoundInput, plan: RoundPlan): Block[] => {
   const loud = plan.cautions.filter(({ id }) => ABOVE.includes(id));
@@ -213,7 +213,7 @@ export const roundSection = (state: PaneState, garden: Garden): Section => {
       blocks: missingBlocks(state, missing),
     };
   if ('refusals' in planned) return refusedSection(state, planned.refusals, fields);
-  const card: Action[] = [
+  const card: Button[] = [
     ...offeredOnly(state, whyNoCard, { id: 'round.card', label: 'Make the card', primary: true }),
     ...offeredOnly(state, whyNoPrint, PRINT),
   ];

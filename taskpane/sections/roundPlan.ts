@@ -2,7 +2,7 @@ import { findUnit, fromCanonical, litres, roundedUp } from '../../addin/core';
 import type { Fill, FillProduct, Litres, RoundInput, RoundPlan } from '../../addin/core';
 import { unitChoices } from '../../addin/workbook/fields/usualUnits';
 import type { Garden } from '../../addin/workbook/garden';
-import { measureInWords } from '../measured';
+import { measureInWords } from '../measureWords';
 import { inUnitWords, percentWords, plural, shortNumber } from '../quantityWords';
 import { aboutTime, clockTime } from '../time';
 import type { Block } from '../view';

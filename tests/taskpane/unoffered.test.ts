@@ -4,7 +4,7 @@ import { memoryWorkbook, type MemoryWorkbook } from '../../addin/workbook/memory
 import { actions } from '../../taskpane/actions/actionNamed';
 import { createPane, type Pane } from '../../taskpane/pane';
 import { SECTION_IDS } from '../../taskpane/state';
-import type { Action, Block } from '../../taskpane/view';
+import type { Button, Block } from '../../taskpane/view';
 
 import { calculatingWorkbook } from './calculatingWorkbook';
 import { drive } from './paneDriver';
@@ -47,7 +47,7 @@ const withProducts = async (): Promise<Opened> => {
   return opened;
 };
 
-const buttonsIn = (blocks: readonly Block[]): Action[] =>
+const buttonsIn = (blocks: readonly Block[]): Button[] =>
   blocks.flatMap((block) => {
     if (block.kind === 'more') return buttonsIn(block.blocks);
     return block.kind === 'actions' ? block.actions : [];
@@ -55,7 +55,7 @@ const buttonsIn = (blocks: readonly Block[]): Action[] =>
 
 /** Buttons that can be pressed, in all sections and under folds that are closed; the garden is shown afterwards. */
 const offeredIn = async (pane: Pane): Promise<ReadonlySet<string>> => {
-  const found: Action[] = [];
+  const found: Button[] = [];
   for (const section of [...SECTION_IDS].reverse()) {
     await pane.dispatch({ kind: 'open', section });
     found.push(...buttonsIn(pane.view().section.blocks));

@@ -1,4 +1,4 @@
-import type { Action, Block, Step, View } from '../../../taskpane/view';
+import type { Button, Block, Step, View } from '../../../taskpane/view';
 import { nextLine, stateWords } from '../../../taskpane/wayWords';
 import { chartPicture } from './chartPicture';
 import { fieldPieces, tablePieces } from './fieldPieces';
@@ -29,7 +29,7 @@ const next = (view: View): Piece[] => {
   return [text('next', 0, 'quiet', `${line.begins}${line.stop?.label ?? ''}${line.ends}`)];
 };
 
-const actionButton = ({ id, label, primary, disabled, why }: Action): NativeButton => ({
+const actionButton = ({ id, label, primary, disabled, why }: Button): NativeButton => ({
   key: id,
   label,
   help: why,
@@ -38,7 +38,7 @@ const actionButton = ({ id, label, primary, disabled, why }: Action): NativeButt
   disabled,
 });
 
-const whys = (actions: readonly Action[], indent: number): Piece[] =>
+const whys = (actions: readonly Button[], indent: number): Piece[] =>
   actions.flatMap(({ id, why }) => (why === undefined ? [] : [text(`${id} why`, indent, 'quiet', why)]));
 
 /** Room for a chart in the narrowest, the usual and the widest panel, pixels. */
