@@ -3,6 +3,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
+import { CHROMIUM } from './chromium.mjs';
 import { compressTexts } from './compress.mjs';
 import { findProgram } from './programs.mjs';
 import { serve } from './serve.mjs';
@@ -72,13 +73,7 @@ export const openPlain = async (folder, files = {}, open) => {
     findProgram('chromium'),
     [
       '--headless=new',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
+      ...CHROMIUM,
       '--window-size=1280,800',
       `--user-data-dir=${profile}`,
       `${server.address}${open === undefined ? '' : `?open=${open}`}`,

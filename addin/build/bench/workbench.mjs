@@ -2,6 +2,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 
+import { CHROMIUM } from '../chromium.mjs';
 import { dist } from '../paths.mjs';
 import { ensurePrograms, findProgram } from '../programs.mjs';
 import { serve } from '../serve.mjs';
@@ -29,7 +30,7 @@ const launch = async () => {
   return chromium.launch({
     executablePath: findProgram('chromium'),
     headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
+    args: CHROMIUM,
   });
 };
 
