@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 
+import { CHROMIUM } from '../chromium.mjs';
 import { buildOffice, officeFolder } from '../office/buildOffice.mjs';
 import { ensureCertificates } from '../office/certificates.mjs';
 import { serveOffice } from '../office/serveOffice.mjs';
@@ -33,7 +34,7 @@ const firstPaint = async () => {
   const browser = await chromium.launch({
     executablePath: findProgram('chromium'),
     headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
+    args: CHROMIUM,
   });
   const times = [];
   for (let run = 0; run < RUNS; run += 1) {
