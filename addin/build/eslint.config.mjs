@@ -17,14 +17,28 @@ const behindIndex = (room, others) => ({
   message: 'From outside, import what the index of the room gives.',
 });
 
-// Imports go one way: core ← functions, workbook ← taskpane ← hosts. Each room names what it must not reach.
+// Imports go one way: core ← functions, workbook ← files, taskpane ← hosts. Each room names what it must not reach.
 const rooms = [
   {
     target: './addin/core',
-    from: ['./addin/workbook', './addin/hosts', './addin/build', './functions', './taskpane'],
+    from: [
+      './addin/workbook',
+      './addin/files',
+      './addin/hosts',
+      './addin/build',
+      './functions',
+      './taskpane',
+    ],
   },
-  { target: './functions', from: ['./addin/workbook', './addin/hosts', './addin/build', './taskpane'] },
-  { target: './addin/workbook', from: ['./functions', './addin/hosts', './addin/build', './taskpane'] },
+  {
+    target: './functions',
+    from: ['./addin/workbook', './addin/files', './addin/hosts', './addin/build', './taskpane'],
+  },
+  {
+    target: './addin/workbook',
+    from: ['./functions', './addin/files', './addin/hosts', './addin/build', './taskpane'],
+  },
+  { target: './addin/files', from: ['./functions', './addin/hosts', './addin/build', './taskpane'] },
   { target: './taskpane', from: ['./addin/hosts', './addin/build'] },
   { target: './addin/hosts', from: ['./addin/build'] },
   { target: ['./addin', './functions', './taskpane'], from: ['./tests', './sample-workbooks'] },
@@ -32,6 +46,7 @@ const rooms = [
   ...hosts.map((host) => ({ target: host, from: hosts.filter((other) => other !== host) })),
   behindIndex('./addin/core', [
     './addin/workbook',
+    './addin/files',
     './addin/hosts',
     './addin/build',
     './functions',
@@ -111,6 +126,19 @@ export default ts.config(
     rules: {
       'no-restricted-globals': ['error', ...programs],
       'no-restricted-syntax': ['error', wholeZod, typesOfPrograms],
+    },
+  },
+  {
+    files: ['addin/files/**/*.ts'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            { group: ['@univerjs/*'], message: 'Files are read for every host; the grid is one of them.' },
+          ],
+        },
+      ],
     },
   },
   {

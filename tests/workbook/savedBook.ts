@@ -1,21 +1,19 @@
 import { Workbook as FileBook, type Worksheet } from '@cj-tech-master/excelts';
-import { CellValueType, type ICellData } from '@univerjs/core';
 
-import { gridContent } from '../../addin/hosts/workbench/files/cellContent';
-import { fileAreas } from '../../addin/hosts/workbench/files/fileAreas';
+import { contentOf } from '../../addin/files/cellContent';
+import { fileAreas } from '../../addin/files/fileAreas';
+import type { FileCell } from '../../addin/files/rowPages';
 import type { CellInput, CellValue, Edit } from '../../addin/workbook/change';
-import { feedSpelling } from '../../addin/workbook/formula/feedSpelling';
 import { memoryWorkbook, type MemoryWorkbook } from '../../addin/workbook/memoryWorkbook';
 import { areaOfReference } from '../../addin/workbook/references';
 
-const valueOf = ({ v, t }: ICellData): CellValue =>
-  t === CellValueType.BOOLEAN ? v === 1 || v === true : (v ?? null);
+const shown = ({ value, error }: FileCell): CellValue => error ?? value;
 
-const eachCell = (sheet: Worksheet, tell: (row: number, column: number, cell: ICellData) => void): void =>
+const eachCell = (sheet: Worksheet, tell: (row: number, column: number, cell: FileCell) => void): void =>
   sheet.eachRow((line, row) =>
     line.eachCell((cell, column) => {
       const covered = cell.isMerged && cell.master !== cell;
-      const content = covered ? undefined : gridContent(cell, feedSpelling);
+      const content = covered ? undefined : contentOf(cell);
       if (content !== undefined) tell(row - 1, column - 1, content);
     }),
   );
@@ -24,7 +22,7 @@ const cellsOf = (sheet: Worksheet): CellInput[][] => {
   const cells: CellInput[][] = [];
   eachCell(sheet, (row, column, cell) => {
     while (cells.length <= row) cells.push([]);
-    cells[row]![column] = cell.f ? { formula: cell.f } : valueOf(cell);
+    cells[row]![column] = cell.formula ? { formula: cell.formula } : shown(cell);
   });
   return cells.map((line) => Array.from(line, (cell) => cell ?? null));
 };
@@ -49,7 +47,7 @@ export const savedBook = async (bytes: Uint8Array): Promise<MemoryWorkbook> => {
   const computed = new Map<string, CellValue>();
   for (const sheet of file.worksheets)
     eachCell(sheet, (row, column, cell) => {
-      if (cell.f) computed.set(`${sheet.name}!${row},${column}`, valueOf(cell));
+      if (cell.formula) computed.set(`${sheet.name}!${row},${column}`, shown(cell));
     });
   const workbook = memoryWorkbook({
     sheets: Object.fromEntries(file.worksheets.map((sheet) => [sheet.name, cellsOf(sheet)])),

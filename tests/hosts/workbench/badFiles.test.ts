@@ -4,8 +4,8 @@ import { Workbook as FileBook } from '@cj-tech-master/excelts';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
-import { FileRefused } from '../../../addin/hosts/workbench/files/fileRefused';
-import { guardXlsx } from '../../../addin/hosts/workbench/files/guardFile';
+import { FileRefused } from '../../../addin/files/fileRefused';
+import { guardXlsx } from '../../../addin/files/guardFile';
 import { openTestPage, type TestPage } from './openTestPage';
 
 let bench: TestPage;
@@ -107,7 +107,7 @@ const BAD: Readonly<Record<string, readonly [name: string, bytes: () => Uint8Arr
   ],
   'a list of values that is none': [
     'list.csv',
-    () => Uint8Array.of(0x42, 0, 0x65, 0),
+    () => Uint8Array.of(0x42, 0, 0, 0x65),
     /is not a list of values/,
   ],
   'an empty list of values': ['list.csv', () => new Uint8Array(), /^“list.csv” is empty/],

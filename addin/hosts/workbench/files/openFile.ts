@@ -1,33 +1,39 @@
-import { FileRefused } from './fileRefused';
-import { guardXlsx } from './guardFile';
-import type { OpenedFile } from './readXlsx';
+import type { FileListener } from '../../../files/fileBook';
+import { FileRefused } from '../../../files/fileRefused';
+import { readBeside, type Beside } from '../../../files/readBeside';
+import type { BookData } from '../grid/bookData';
+import { gridBook } from './gridBook';
 import { renameSheets, type Renamed } from './renamedSheets';
 
-const readFile = async (name: string, bytes: Uint8Array): Promise<OpenedFile> => {
-  if (/\.(csv|tsv|txt)$/i.test(name)) {
-    const { readCsv } = await import('./readCsv');
-    return readCsv(name, bytes);
-  }
-  await guardXlsx(name, bytes);
-  const { readXlsx } = await import('./readXlsx');
-  return readXlsx(name, bytes);
-};
+/** A file as it was opened. */
+export interface OpenedFile {
+  readonly book: BookData;
+  /** The sheet that was on top when it was saved. */
+  readonly active: string;
+  /** What the file holds and the grid does not keep, in words: "2 pictures". */
+  readonly left: readonly string[];
+  readonly renamed: readonly Renamed[];
+}
 
 /**
- * Opens a spreadsheet file (.xlsx, or a .csv list). What reads it is fetched on demand.
+ * Reads a spreadsheet file (.xlsx, or a list of values as text) beside the page.
  *
+ * @param bytes are empty afterwards
  * @throws FileRefused with a plain sentence; nothing has then been changed
  */
 export const openFile = async (
   name: string,
-  bytes: Uint8Array,
-): Promise<OpenedFile & { readonly renamed: readonly Renamed[] }> => {
-  const file = await readFile(name, bytes);
-  const { book, renamed } = renameSheets(file.book);
+  bytes: Uint8Array<ArrayBuffer>,
+  progress: FileListener['progress'] = () => undefined,
+  how: Beside = {},
+): Promise<OpenedFile> => {
+  const made = gridBook();
+  const file = await readBeside(name, bytes, { rows: made.rows, progress }, how);
+  const { book, renamed } = renameSheets(made.book(file));
   return {
-    ...file,
     book,
     renamed,
+    left: file.left,
     active: renamed.find(({ from }) => from === file.active)?.to ?? file.active,
   };
 };

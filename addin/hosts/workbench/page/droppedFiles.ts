@@ -1,7 +1,7 @@
 import type { Workbench } from '../workbench';
 
 /** Opens a file that is dropped anywhere on the page, which a browser would otherwise show in the page's place. */
-export const takeDroppedFiles = (bench: Pick<Workbench, 'openBytes'>): void => {
+export const takeDroppedFiles = (bench: Pick<Workbench, 'openFile'>): void => {
   const brings = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes('Files') === true;
   addEventListener('dragover', (event) => brings(event) && event.preventDefault(), { capture: true });
   addEventListener(
@@ -12,8 +12,7 @@ export const takeDroppedFiles = (bench: Pick<Workbench, 'openBytes'>): void => {
       // The grid takes drops of its own kinds.
       event.stopPropagation();
       const [dropped] = event.dataTransfer?.files ?? [];
-      if (dropped)
-        void dropped.arrayBuffer().then((bytes) => bench.openBytes(dropped.name, new Uint8Array(bytes)));
+      if (dropped) void bench.openFile(dropped);
     },
     { capture: true },
   );

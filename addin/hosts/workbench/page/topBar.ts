@@ -69,8 +69,7 @@ export const openTopBar = (book: PageBook, file: OpenWorkbook, bench: Workbench)
     const [chosen] = chooser.files ?? [];
     // The same file may be chosen again.
     chooser.value = '';
-    if (chosen)
-      void chosen.arrayBuffer().then((bytes) => bench.openBytes(chosen.name, new Uint8Array(bytes)));
+    if (chosen) void bench.openFile(chosen);
   });
   for (const { path, label } of SAMPLES) {
     const item = document.createElement('li');
