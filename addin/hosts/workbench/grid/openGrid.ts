@@ -32,6 +32,7 @@ import { defaultTheme } from '@univerjs/themes';
 import { trackCalculation } from './calculation';
 import { emptyBook, type BookData } from './bookData';
 import { GroupedUndo } from './groupedUndo';
+import { plainRowsApart } from './plainRows';
 import { shareFormulas } from './sharedFormulas';
 
 /** The page's one accent, from its wash to its darkest shade. */
@@ -193,13 +194,15 @@ export const openGrid = (
     caughtUp: calculation.caughtUp,
     open: async (data) => {
       opening = true;
+      const { rest, putIn } = await plainRowsApart(data);
       await calculation.settled();
       await calculation.stopped();
       // The grid checks list rules when it has time, and would look for the old book in vain.
       await new Promise((resolve) => requestIdleCallback(resolve));
       // The old book goes first: two at once leave conditional formats undrawn.
       api.disposeUnit(openBook({ api }).getId());
-      api.createWorkbook(data);
+      api.createWorkbook(rest);
+      putIn(openBook({ api }));
       focusBook();
       calculation.everything();
       await calculation.settled();

@@ -1,4 +1,4 @@
-import type { ICellData, Worksheet } from '@univerjs/core';
+import { CommandType, type ICellData, type Worksheet } from '@univerjs/core';
 import { FormulaDataModel } from '@univerjs/preset-sheets-core';
 
 import type { Area } from '../../../workbook/change';
@@ -34,8 +34,12 @@ export const filledBy = (grid: Grid, sheet: Worksheet, row: number, column: numb
   return area && area.rows * area.columns > 1 ? area : undefined;
 };
 
-/** Rows and columns up to the last cell with something in it; a look alone is nothing. */
-export const usedCells = (grid: Grid, sheet: Worksheet): { rows: number; columns: number } => {
+interface Used {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+const lookedThrough = (grid: Grid, sheet: Worksheet): Used => {
   let rows = 0;
   let columns = 0;
   const take = (row: number, column: number): void => {
@@ -49,6 +53,27 @@ export const usedCells = (grid: Grid, sheet: Worksheet): { rows: number; columns
     for (const [column, cell] of Object.entries(line ?? {}))
       if (cell && !isBlank(cell)) take(Number(row), Number(column));
   return { rows, columns };
+};
+
+const known = new WeakMap<Grid, WeakMap<Worksheet, Used>>();
+
+/** What is known of how far sheets are used; forgotten with the next change. */
+const usedNow = (grid: Grid): WeakMap<Worksheet, Used> => {
+  if (!known.has(grid))
+    grid.commands.onCommandExecuted(({ type }) => {
+      if (type === CommandType.MUTATION) known.set(grid, new WeakMap());
+    });
+  const now = known.get(grid) ?? new WeakMap<Worksheet, Used>();
+  known.set(grid, now);
+  return now;
+};
+
+/** Rows and columns up to the last cell with something in it; a look alone is nothing. */
+export const usedCells = (grid: Grid, sheet: Worksheet): Used => {
+  const now = usedNow(grid);
+  const used = now.get(sheet) ?? lookedThrough(grid, sheet);
+  now.set(sheet, used);
+  return used;
 };
 
 const sheetOutline = (grid: Grid, sheet: Worksheet): SheetOutline => ({
