@@ -33,6 +33,11 @@ test('UTF-16 without a mark is known where few of its letters are Latin', async 
     ]);
 });
 
+test('the mark tells where no byte is zero', async () => {
+  expect(valuesOf(await readAll('list.txt', littleEnd('\ufeffРоза')))).toEqual([['Роза']]);
+  expect(valuesOf(await readAll('list.txt', bigEnd('\ufeffРоза')))).toEqual([['Роза']]);
+});
+
 test('a list in the older Western way is read', async () => {
   const bytes = new Uint8Array(Buffer.from('Bed;Rose\nEast;Rosé\n', 'latin1'));
   expect(valuesOf(await readAll('list.csv', bytes))).toEqual([
