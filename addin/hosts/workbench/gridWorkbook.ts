@@ -53,7 +53,7 @@ export const gridWorkbook = (grid: Grid): GridWorkbook => {
       writing = true;
       grid.undo.begin();
       try {
-        applyChange(grid, change.edits);
+        await applyChange(grid, change.edits);
         grid.undo.end();
         fitRows(grid).catch((reason: unknown) => console.warn('Rows were not fitted.', reason));
       } catch (error) {

@@ -22,6 +22,7 @@ import { placeChart } from './charts';
 import { setListRule } from './listRules';
 import { formulasWith, nameOf, WHOLE_BOOK } from './names';
 import { openBook, type Grid } from './openGrid';
+import { isLong, writeLong } from './longWriting';
 import { setPage } from './pageSetup';
 import { pixelsOf, rangeOf } from './ranges';
 import { outlineOf, sheetNamed } from './readBook';
@@ -68,8 +69,11 @@ const roomFor = (edits: readonly Edit[]): Map<string, { rows: number; columns: n
 /** The command wants a range, and goes by the cells it is given. */
 const FIRST_CELL = rangeOf({ row: 0, column: 0, rows: 1, columns: 1 });
 
-/** Writes a change that has been validated; every step goes on the undo, and throws where the grid refuses it. */
-export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
+/**
+ * Writes a change that has been validated; every step goes on the undo, and throws where the grid refuses it. A short
+ * one is written before this answers; what is typed during a long one has to wait.
+ */
+export const applyChange = async (grid: Grid, edits: readonly Edit[]): Promise<void> => {
   const unitId = openBook(grid).getId();
   const run = (command: string, params: object): void => {
     if (!grid.commands.syncExecuteCommand(command, params))
@@ -141,9 +145,12 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
     run(SetColWidthCommand.id, { ...on(sheet), ranges, value: pixelsOf(edit.characters) });
   };
 
-  const cells = (): void => {
-    for (const [name, value] of cellPatches(edits))
-      run(SetRangeValuesCommand.id, { ...on(sheetNamed(grid, name)), range: FIRST_CELL, value });
+  const setCells = async (): Promise<void> => {
+    for (const [name, value] of cellPatches(edits)) {
+      const place = on(sheetNamed(grid, name));
+      if (isLong(value)) await writeLong(grid, place, value);
+      else run(SetRangeValuesCommand.id, { ...place, range: FIRST_CELL, value });
+    }
   };
 
   const freeze = ({ sheet, rows, columns }: EditOf<'freeze'>): void =>
@@ -180,7 +187,7 @@ export const applyChange = (grid: Grid, edits: readonly Edit[]): void => {
   names();
   only(edits, 'merge').forEach(merge);
   only(edits, 'width').forEach(widen);
-  cells();
+  await setCells();
   only(edits, 'freeze').forEach(freeze);
   only(edits, 'list').forEach(list);
   only(edits, 'note').forEach(note);

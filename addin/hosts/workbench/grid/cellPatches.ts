@@ -20,36 +20,43 @@ const lookOf = (edit: Exclude<CellEdit, { kind: 'write' }>): IStyleData => {
   return { n: GENERAL.test(edit.format) ? null : { pattern: edit.format } };
 };
 
+/** One look over another; looks that were laid over one another before are so again without making a new one. */
+const layered = () => {
+  const known = new Map<object, Map<object, IStyleData>>();
+  return (under: IStyleData, over: IStyleData): IStyleData => {
+    const overs = known.get(under) ?? new Map<object, IStyleData>();
+    const look = overs.get(over) ?? { ...under, ...over };
+    known.set(under, overs.set(over, look));
+    return look;
+  };
+};
+
 /**
  * Everything that a change sets on cells, sheet by sheet, the later edit over the earlier one, so that a sheet is
  * written at one go.
  */
 export const cellPatches = (edits: readonly Edit[]): Map<string, Patches> => {
   const sheets = new Map<string, Patches>();
-  const patch = (sheet: string, row: number, column: number, next: ICellData): void => {
+  const laid = layered();
+  const cellIn = (sheet: string, row: number, column: number): ICellData => {
     const patches = sheets.get(sheet) ?? sheets.set(sheet, {}).get(sheet)!;
-    const line = (patches[row] ??= {});
-    const before = line[column];
-    line[column] = before ? { ...before, ...next, ...styled(before.s, next.s) } : next;
+    return ((patches[row] ??= {})[column] ??= {});
   };
-  const styled = (before: ICellData['s'], next: ICellData['s']): ICellData =>
-    before && next && typeof before === 'object' && typeof next === 'object'
-      ? { s: { ...before, ...next } }
-      : next || before
-        ? { s: next ?? before }
-        : {};
-  const each = (area: Area, next: ICellData): void => {
-    for (let row = area.row; row < area.row + area.rows; row++)
-      for (let column = area.column; column < area.column + area.columns; column++)
-        patch(area.sheet, row, column, next);
+  const dress = ({ sheet, row, column, rows, columns }: Area, look: IStyleData): void => {
+    for (let down = 0; down < rows; down++)
+      for (let across = 0; across < columns; across++) {
+        const cell = cellIn(sheet, row + down, column + across);
+        cell.s = cell.s && typeof cell.s === 'object' ? laid(cell.s, look) : look;
+      }
   };
   for (const edit of edits.filter(isCellEdit))
     if (edit.kind === 'write')
       edit.cells.forEach((line, down) =>
         line.forEach((input, across) => {
-          if (input !== undefined) patch(edit.sheet, edit.row + down, edit.column + across, gridCell(input));
+          if (input !== undefined)
+            Object.assign(cellIn(edit.sheet, edit.row + down, edit.column + across), gridCell(input));
         }),
       );
-    else each(edit.area, { s: lookOf(edit) });
+    else dress(edit.area, lookOf(edit));
   return sheets;
 };

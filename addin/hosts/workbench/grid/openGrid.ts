@@ -68,6 +68,8 @@ export interface Grid {
   back(): Promise<void>;
   /** Brings the step that was taken back again. */
   again(): Promise<void>;
+  /** Takes no keys and no steps back until the returned function is called; saving and opening wait as well. */
+  lock(): () => void;
   /** Everything that is open, as the grid itself keeps it. */
   save(): BookData;
   dark(on: boolean): void;
@@ -180,6 +182,7 @@ export const openGrid = (
   const focusBook = (): void => injector.get(IUniverInstanceService).focusUnit(openBook({ api }).getId());
   focusBook();
   let opening = false;
+  let free: Promise<void> = Promise.resolve();
   const grid: Grid = {
     get opening() {
       return opening;
@@ -187,12 +190,13 @@ export const openGrid = (
     api,
     commands: injector.get(ICommandService),
     undo: injector.get(IUndoRedoService) as GroupedUndo,
-    settled: calculation.settled,
+    settled: () => free.then(calculation.settled),
     get behind() {
       return calculation.behind;
     },
     caughtUp: calculation.caughtUp,
     open: async (data) => {
+      await free;
       opening = true;
       const { rest, putIn } = await plainRowsApart(data);
       await calculation.settled();
@@ -208,11 +212,24 @@ export const openGrid = (
       await calculation.settled();
       opening = false;
     },
+    lock: () => {
+      container.inert = true;
+      let unlock = (): void => undefined;
+      free = new Promise((resolve) => {
+        unlock = resolve;
+      });
+      return () => {
+        container.inert = false;
+        unlock();
+      };
+    },
     back: async () => {
+      await free;
       openBook({ api }).undo();
       await calculation.settled();
     },
     again: async () => {
+      await free;
       openBook({ api }).redo();
       await calculation.settled();
     },

@@ -1,14 +1,13 @@
 import type { ICellData } from '@univerjs/core';
 
 import type { BookData } from './bookData';
+import { breathe } from './breathe';
 import type { OpenBook } from './openGrid';
 
 type Rows = Record<number, Record<number, ICellData>>;
 
 /** Rows that are looked through at one go. */
 const AT_ONCE = 5_000;
-
-const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 const isPlain = (line: Record<number, ICellData>): boolean => {
   for (const column in line) if (line[column]?.f || line[column]?.si) return false;
