@@ -1,13 +1,13 @@
-import type { Border, Borders, Color, Style } from '@cj-tech-master/excelts';
-import {
-  BooleanNumber,
+import type { Alignment, Border, Borders, Color, Style } from '@cj-tech-master/excelts';
+import type {
   BorderStyleTypes,
   HorizontalAlign,
+  IBorderData,
+  IStyleData,
   VerticalAlign,
-  WrapStrategy,
-  type IBorderData,
-  type IStyleData,
 } from '@univerjs/core';
+
+import { WRAPPED, YES } from '../grid/kept';
 
 /** The colours of an ordinary file's theme, by their number; files that bring another theme look a little different. */
 const THEME = [
@@ -26,32 +26,31 @@ const THEME = [
 const ORDINARY_FONTS = new Set(['Calibri', 'Aptos Narrow', 'Arial', 'Liberation Sans', 'Carlito']);
 const ORDINARY_SIZE = 11;
 
-const BORDERS: readonly (readonly [Border['style'], BorderStyleTypes])[] = [
-  ['thin', BorderStyleTypes.THIN],
-  ['hair', BorderStyleTypes.HAIR],
-  ['dotted', BorderStyleTypes.DOTTED],
-  ['dashed', BorderStyleTypes.DASHED],
-  ['dashDot', BorderStyleTypes.DASH_DOT],
-  ['dashDotDot', BorderStyleTypes.DASH_DOT_DOT],
-  ['double', BorderStyleTypes.DOUBLE],
-  ['medium', BorderStyleTypes.MEDIUM],
-  ['mediumDashed', BorderStyleTypes.MEDIUM_DASHED],
-  ['mediumDashDot', BorderStyleTypes.MEDIUM_DASH_DOT],
-  ['mediumDashDotDot', BorderStyleTypes.MEDIUM_DASH_DOT_DOT],
-  ['slantDashDot', BorderStyleTypes.SLANT_DASH_DOT],
-  ['thick', BorderStyleTypes.THICK],
+/** Files name lines and places that the grid numbers, in the order of its numbers. */
+const BORDERS: readonly (Border['style'] | undefined)[] = [
+  undefined,
+  'thin',
+  'hair',
+  'dotted',
+  'dashed',
+  'dashDot',
+  'dashDotDot',
+  'double',
+  'medium',
+  'mediumDashed',
+  'mediumDashDot',
+  'mediumDashDotDot',
+  'slantDashDot',
+  'thick',
 ];
-const HORIZONTAL: readonly (readonly [string, HorizontalAlign])[] = [
-  ['left', HorizontalAlign.LEFT],
-  ['center', HorizontalAlign.CENTER],
-  ['right', HorizontalAlign.RIGHT],
-  ['justify', HorizontalAlign.JUSTIFIED],
+const HORIZONTAL: readonly (Alignment['horizontal'] | undefined)[] = [
+  undefined,
+  'left',
+  'center',
+  'right',
+  'justify',
 ];
-const VERTICAL: readonly (readonly [string, VerticalAlign])[] = [
-  ['top', VerticalAlign.TOP],
-  ['middle', VerticalAlign.MIDDLE],
-  ['bottom', VerticalAlign.BOTTOM],
-];
+const VERTICAL: readonly (Alignment['vertical'] | undefined)[] = [undefined, 'top', 'middle', 'bottom'];
 const SIDES = [
   ['top', 't'],
   ['right', 'r'],
@@ -59,12 +58,11 @@ const SIDES = [
   ['left', 'l'],
 ] as const;
 
-const forward = <From, To>(table: readonly (readonly [From, To])[], key: From | undefined): To | undefined =>
-  table.find(([from]) => from === key)?.[1];
-const backward = <From, To>(
-  table: readonly (readonly [From, To])[],
-  key: To | null | undefined,
-): From | undefined => table.find(([, to]) => to === key)?.[0];
+/** The grid's number of what a file names; undefined for what it does not know. */
+const numbered = (names: readonly (string | undefined)[], name: string | undefined): number | undefined => {
+  const number = name === undefined ? -1 : names.indexOf(name);
+  return number < 0 ? undefined : number;
+};
 
 /** Lighter for a tint above 0, darker below, as files mean it. */
 const tinted = (hex: string, tint: number): string =>
@@ -90,7 +88,7 @@ const fileColour = (rgb: unknown): { argb: string } | undefined => {
 
 const gridBorders = (borders: Partial<Borders> | undefined): IBorderData | undefined => {
   const sides = SIDES.flatMap(([from, to]) => {
-    const s = forward(BORDERS, borders?.[from]?.style);
+    const s: BorderStyleTypes | undefined = numbered(BORDERS, borders?.[from]?.style);
     return s === undefined ? [] : [[to, { s, cl: gridColour(borders?.[from]?.color) ?? { rgb: '#000000' } }]];
   });
   return sides.length > 0 ? (Object.fromEntries(sides) as IBorderData) : undefined;
@@ -109,18 +107,18 @@ export const gridStyle = ({
 }: Partial<Style>): IStyleData | undefined => {
   const pattern = typeof numFmt === 'object' ? numFmt.formatCode : numFmt;
   const style: IStyleData = without({
-    bl: font?.bold ? BooleanNumber.TRUE : undefined,
-    it: font?.italic ? BooleanNumber.TRUE : undefined,
-    ul: font?.underline && font.underline !== 'none' ? { s: BooleanNumber.TRUE } : undefined,
-    st: font?.strike ? { s: BooleanNumber.TRUE } : undefined,
+    bl: font?.bold ? YES : undefined,
+    it: font?.italic ? YES : undefined,
+    ul: font?.underline && font.underline !== 'none' ? { s: YES } : undefined,
+    st: font?.strike ? { s: YES } : undefined,
     fs: font?.size && font.size !== ORDINARY_SIZE ? font.size : undefined,
     ff: font?.name && !ORDINARY_FONTS.has(font.name) ? font.name : undefined,
     cl: font?.color && font.color.theme !== 1 ? gridColour(font.color) : undefined,
     bg: fill?.type === 'pattern' && fill.pattern === 'solid' ? gridColour(fill.fgColor) : undefined,
     bd: gridBorders(border),
-    ht: forward(HORIZONTAL, alignment?.horizontal),
-    vt: forward(VERTICAL, alignment?.vertical),
-    tb: alignment?.wrapText ? WrapStrategy.WRAP : undefined,
+    ht: numbered(HORIZONTAL, alignment?.horizontal) as HorizontalAlign | undefined,
+    vt: numbered(VERTICAL, alignment?.vertical) as VerticalAlign | undefined,
+    tb: alignment?.wrapText ? WRAPPED : undefined,
     n: pattern && !/^general$/i.test(pattern) ? { pattern } : undefined,
   });
   return Object.keys(style).length > 0 ? style : undefined;
@@ -132,24 +130,24 @@ export const fileStyle = (style: IStyleData): Partial<Style> => {
   const ground = fileColour(style.bg?.rgb);
   const borders = SIDES.flatMap(([to, from]) => {
     const side = style.bd?.[from];
-    const kind = side ? backward(BORDERS, side.s) : undefined;
+    const kind = side ? BORDERS[side.s] : undefined;
     return kind === undefined
       ? []
       : [[to, { style: kind, color: fileColour(side?.cl.rgb) ?? { argb: 'FF000000' } }]];
   });
   const alignment = without({
-    horizontal: backward(HORIZONTAL, style.ht) as 'left' | undefined,
-    vertical: backward(VERTICAL, style.vt) as 'top' | undefined,
-    wrapText: style.tb === WrapStrategy.WRAP ? true : undefined,
+    horizontal: HORIZONTAL[style.ht ?? 0],
+    vertical: VERTICAL[style.vt ?? 0],
+    wrapText: style.tb === WRAPPED ? true : undefined,
   });
   return without({
     font: without({
       name: style.ff ?? 'Calibri',
       size: style.fs ?? ORDINARY_SIZE,
-      bold: style.bl === BooleanNumber.TRUE ? true : undefined,
-      italic: style.it === BooleanNumber.TRUE ? true : undefined,
-      underline: style.ul?.s === BooleanNumber.TRUE ? true : undefined,
-      strike: style.st?.s === BooleanNumber.TRUE ? true : undefined,
+      bold: style.bl === YES ? true : undefined,
+      italic: style.it === YES ? true : undefined,
+      underline: style.ul?.s === YES ? true : undefined,
+      strike: style.st?.s === YES ? true : undefined,
       color: colour,
     }),
     fill: ground ? { type: 'pattern' as const, pattern: 'solid' as const, fgColor: ground } : undefined,

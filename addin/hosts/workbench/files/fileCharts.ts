@@ -1,54 +1,15 @@
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import type { Workbook } from '@cj-tech-master/excelts';
 
-import type { FileChart } from '../../../files/fileBook';
 import { fixedReference } from '../../../workbook/address';
-import type { Area } from '../../../workbook/change';
-import type { SheetData } from '../grid/bookData';
-import type { BookParts, KeptDrawing } from '../grid/bookParts';
-import { chartDrawing, chartIn, fileChartId, type ChartCells } from '../grid/chartDrawing';
+import type { BookParts } from '../grid/bookParts';
+import { chartIn, type ChartCells } from '../grid/chartDrawing';
 
 /** Must have run before a file with charts is written. */
 export const readyCharts = installChartSupport;
 
-/** Rows and columns that nobody sized, pixels. */
-const ROW_HEIGHT = 24;
-const COLUMN_WIDTH = 88;
 /** Cells that a chart covers, for programs that place it between two corners. */
 const COVERED = { rows: 14, columns: 6 };
-
-/** The charts of a file, by sheet id. */
-export const drawingsOf = (
-  sheets: readonly { readonly data: SheetData; readonly charts: readonly FileChart[] }[],
-  unitId: string,
-): Record<string, KeptDrawing[]> => {
-  const cellsOf = ({ sheet, ...cells }: Area): ChartCells => ({
-    sheetId: sheets.find(({ data }) => data.name === sheet)!.data.id,
-    ...cells,
-  });
-  const drawing = (data: SheetData, { labels, series, row, column, ...chart }: FileChart): KeptDrawing =>
-    chartDrawing(
-      { unitId, subUnitId: data.id, row, column },
-      {
-        id: fileChartId(chart.title),
-        ...chart,
-        finding: '',
-        labels: cellsOf(labels),
-        series: series.map(({ name, values }) => ({ name, values: cellsOf(values) })),
-      },
-      {
-        rows: data.rowCount ?? row + 1,
-        columns: data.columnCount ?? column + 1,
-        rowHeight: (line) => data.rowData?.[line]?.h ?? ROW_HEIGHT,
-        columnWidth: (line) => data.columnData?.[line]?.w ?? COLUMN_WIDTH,
-      },
-    );
-  return Object.fromEntries(
-    sheets.flatMap(({ data, charts }) =>
-      charts.length === 0 ? [] : [[data.id, charts.map((chart) => drawing(data, chart))]],
-    ),
-  );
-};
 
 /** Adds the charts of a workbook to its file, as charts that other programs draw themselves. */
 export const addCharts = (

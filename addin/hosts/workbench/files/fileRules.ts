@@ -1,12 +1,8 @@
 import type { DataValidation, DataValidationOperator, Worksheet } from '@cj-tech-master/excelts';
-import {
-  DataValidationErrorStyle,
-  DataValidationType,
-  type IDataValidationRule,
-  type IRange,
-} from '@univerjs/core';
+import { DataValidationType, type IDataValidationRule, type IRange } from '@univerjs/core';
 
 import { cellAddress, fixedReference } from '../../../workbook/address';
+import { STRICTNESS } from '../grid/kept';
 import { listSource } from '../grid/listRules';
 
 const address = ({ startRow, startColumn, endRow, endColumn }: IRange): string =>
@@ -21,11 +17,9 @@ const listFormulae = (formula: string | undefined, sheet: string): string[] => {
 };
 
 const KINDS = ['list', 'whole', 'decimal', 'date', 'textLength', 'custom'] as const;
-const STRICTNESS: Readonly<Record<number, string>> = {
-  [DataValidationErrorStyle.STOP]: 'stop',
-  [DataValidationErrorStyle.WARNING]: 'warning',
-  [DataValidationErrorStyle.INFO]: 'information',
-};
+
+const strictness = (kept: number | undefined): string =>
+  Object.entries(STRICTNESS).find(([, number]) => number === kept)?.[0] ?? 'stop';
 
 const fileRule = (rule: IDataValidationRule, sheet: string): DataValidation | undefined => {
   const type = KINDS.find((kind) => kind === rule.type);
@@ -41,7 +35,7 @@ const fileRule = (rule: IDataValidationRule, sheet: string): DataValidation | un
     formulae,
     ...(rule.operator ? { operator: rule.operator as DataValidationOperator } : {}),
     allowBlank: rule.allowBlank ?? true,
-    errorStyle: STRICTNESS[rule.errorStyle ?? DataValidationErrorStyle.STOP] ?? 'stop',
+    errorStyle: strictness(rule.errorStyle),
     showErrorMessage: rule.showErrorMessage ?? true,
     ...(rule.error ? { error: rule.error } : {}),
     ...(rule.errorTitle ? { errorTitle: rule.errorTitle } : {}),

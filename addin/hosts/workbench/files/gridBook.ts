@@ -1,15 +1,15 @@
-import { BooleanNumber, CellValueType, type ICellData, type IStyleData } from '@univerjs/core';
+import type { ICellData, IStyleData } from '@univerjs/core';
 
 import type { FileBook, FileRows, FileSheet, FileSize } from '../../../files/fileBook';
 import type { CellValue } from '../../../workbook/change';
 import { bookOf, FRESH_SHEET, freshId, type BookData, type SheetData } from '../grid/bookData';
 import { resourcesOf } from '../grid/bookParts';
 import { gridCell } from '../grid/cells';
-import { WHOLE_BOOK } from '../grid/names';
-import { withPages, type PageSetup } from '../grid/pageSetup';
+import { NO, STRING, WHOLE_BOOK, YES } from '../grid/kept';
+import { withPages, type PageSetup } from '../grid/bookPages';
 import { pixelsOf, rangeOf } from '../grid/ranges';
 import { gridStyle } from './cellStyles';
-import { drawingsOf } from './fileCharts';
+import { drawingsOf } from './gridCharts';
 import { gridRule } from './gridRules';
 
 const PIXELS_A_POINT = 4 / 3;
@@ -40,14 +40,14 @@ const withFormula = (
   error: string | undefined,
 ): ICellData => ({
   f: formula ?? `=${error}`,
-  ...(error === undefined ? cell : { v: error, t: CellValueType.STRING }),
+  ...(error === undefined ? cell : { v: error, t: STRING }),
 });
 
 const sizes = <Size>(list: readonly FileSize[], sized: (size: number) => Size) =>
   Object.fromEntries(
     list.map(({ at, size, hidden }) => [
       at,
-      { ...(size === undefined ? {} : sized(size)), ...(hidden ? { hd: BooleanNumber.TRUE } : {}) },
+      { ...(size === undefined ? {} : sized(size)), ...(hidden ? { hd: YES } : {}) },
     ]),
   );
 
@@ -57,9 +57,9 @@ const sheetData = (sheet: FileSheet, id: string, { data, rows, columns }: Cells)
     id,
     name: sheet.name,
     cellData: data,
-    rowData: sizes(sheet.rowSizes, (height) => ({ h: height * PIXELS_A_POINT, ia: BooleanNumber.FALSE })),
+    rowData: sizes(sheet.rowSizes, (height) => ({ h: height * PIXELS_A_POINT, ia: NO })),
     columnData: sizes(sheet.columnSizes, (width) => ({ w: pixelsOf(width) })),
-    hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    hidden: sheet.hidden ? YES : NO,
     rowCount: rows + FRESH_SHEET.rowCount,
     columnCount: Math.max(FRESH_SHEET.columnCount, columns + 6),
     freeze: {
@@ -69,7 +69,7 @@ const sheetData = (sheet: FileSheet, id: string, { data, rows, columns }: Cells)
       startColumn: frozen.columns || -1,
     },
     mergeData: sheet.merges.map(rangeOf),
-    showGridlines: sheet.gridLines ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    showGridlines: sheet.gridLines ? YES : NO,
   };
 };
 

@@ -6,7 +6,7 @@ import { cellAddress, columnLetters, fixedReference } from '../../../workbook/ad
 import type { BookData, SheetData } from '../grid/bookData';
 import { partsOf, type BookParts } from '../grid/bookParts';
 import { ERRORS, gridValue } from '../grid/cells';
-import { pagesOf, type PageSetup } from '../grid/pageSetup';
+import { pagesOf, type PageSetup } from '../grid/bookPages';
 import { charactersOf } from '../grid/ranges';
 import { areaOfReference } from '../../../workbook/references';
 import { feedSpelling } from '../../../workbook/formula/feedSpelling';

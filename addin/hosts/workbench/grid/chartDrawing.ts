@@ -1,8 +1,7 @@
-import { DrawingTypeEnum } from '@univerjs/core';
-
 import type { Area, ChartEdit } from '../../../workbook/change';
 import { freshId } from './bookData';
 import type { KeptDrawing } from './bookParts';
+import { OVER_CELLS } from './kept';
 
 /** The component that draws a chart over the cells. */
 export const CHART_COMPONENT = 'wandcount-chart';
@@ -73,7 +72,7 @@ export const chartDrawing = (
     unitId,
     subUnitId,
     drawingId: freshId('chart'),
-    drawingType: DrawingTypeEnum.DRAWING_DOM,
+    drawingType: OVER_CELLS,
     componentKey: CHART_COMPONENT,
     sheetTransform,
     axisAlignSheetTransform: sheetTransform,

@@ -8,11 +8,9 @@ import {
 } from '@univerjs/preset-sheets-core';
 
 import type { Patches } from './cellPatches';
+import { WHOLE_BOOK } from './kept';
 import { inside, openBook, type Grid } from './openGrid';
 import { formulaOf, worksheets } from './readBook';
-
-/** The grid's word for a name that holds in every sheet. */
-export const WHOLE_BOOK = 'AllDefaultWorkbook';
 
 const definitions = (grid: Grid): IDefinedNamesServiceParam[] =>
   Object.values(inside(grid).get(IDefinedNamesService).getDefinedNameMap(openBook(grid).getId()) ?? {});

@@ -1,32 +1,15 @@
-import { CommandType, type CustomData, type ICommand } from '@univerjs/core';
+import { CommandType, type ICommand } from '@univerjs/core';
 
-import type { Area } from '../../../workbook/change';
+import { pagesOf, withPages, type PageSetup } from './bookPages';
 import { openBook, type Grid } from './openGrid';
 
-/** How a sheet prints. Row and column numbers are those of the time it was set up. */
-export interface PageSetup {
-  readonly area: Omit<Area, 'sheet'>;
-  readonly landscape: boolean;
-  readonly repeatRows: number;
-  /** Pages down at most; as many as it takes where it is left out. */
-  readonly pagesHigh?: number;
-}
-
-type Pages = Record<string, PageSetup | undefined>;
 interface SetPage {
   readonly unitId: string;
   readonly sheetId: string;
   readonly page: PageSetup | undefined;
 }
 
-const PAGES = 'wandcountPages';
 const SET_PAGE = 'wandcount.mutation.set-page';
-
-export const pagesOf = (custom: CustomData | undefined): Pages =>
-  (custom?.[PAGES] as Pages | undefined) ?? {};
-
-/** What a workbook keeps so that its sheets print as they were set up. */
-export const withPages = (pages: Pages): Record<string, unknown> => ({ [PAGES]: pages });
 
 export const pageOf = (grid: Grid, sheetId: string): PageSetup | undefined =>
   pagesOf(openBook(grid).getCustomMetadata())[sheetId];

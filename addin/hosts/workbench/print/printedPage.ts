@@ -3,7 +3,8 @@ import { BooleanNumber, HorizontalAlign, type IStyleData } from '@univerjs/core'
 import { WorkbookError } from '../../../workbook/port';
 import { gridValue } from '../grid/cells';
 import { openBook, type Grid } from '../grid/openGrid';
-import { pageOf, type PageSetup } from '../grid/pageSetup';
+import type { PageSetup } from '../grid/bookPages';
+import { pageOf } from '../grid/pageSetup';
 import { usedCells } from '../grid/readBook';
 
 export type Side = 'Top' | 'Right' | 'Bottom' | 'Left';
