@@ -10,6 +10,7 @@ const EVERYTHING = ['package.json', 'package-lock.json', 'tsconfig.json', 'addin
 /** What every host is built from; the tests of other hosts open the workbench's page, too. */
 const HOSTS_ARE_OF = [
   'addin/core/',
+  'addin/files/',
   'addin/workbook/',
   'addin/hosts/workbench/',
   'functions/',

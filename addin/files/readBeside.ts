@@ -19,6 +19,23 @@ const PATIENCE = 60_000;
 const startReader = (): Reader =>
   new Worker(/* webpackChunkName: "read-file" */ new URL('./readWorker.ts', import.meta.url));
 
+let ready: Reader | undefined;
+
+/** Starts the worker of the next reading, so that it is there when the file is. */
+export const readyReader = (start: () => Reader = startReader): void => {
+  ready ??= start();
+  // The next reading then begins with another one, and hears of it.
+  ready.onerror = () => {
+    ready = undefined;
+  };
+};
+
+const nextReader = (): Reader => {
+  const reader = ready ?? startReader();
+  ready = undefined;
+  return reader;
+};
+
 /**
  * Reads a spreadsheet file as `readFile` does, in a worker of its own, which ends with the reading. Runs in pages.
  *
@@ -29,7 +46,7 @@ export const readBeside = (
   name: string,
   bytes: Uint8Array<ArrayBuffer>,
   listener: FileListener,
-  { signal, patience = PATIENCE, start = startReader }: Beside = {},
+  { signal, patience = PATIENCE, start = nextReader }: Beside = {},
 ): Promise<FileBook> =>
   new Promise((resolve, reject) => {
     signal?.throwIfAborted();

@@ -3,7 +3,7 @@ import { guardXlsx } from './guardFile';
 
 /**
  * Reads a spreadsheet file: .xlsx, or a list of values as text. Its cells are told page by page on the way, the rest is
- * the answer. Nothing is computed, and what reads a kind of file is fetched on demand.
+ * the answer. Nothing is computed.
  *
  * @throws FileRefused with a plain sentence
  */
@@ -13,10 +13,10 @@ export const readFile = async (
   listener: FileListener,
 ): Promise<FileBook> => {
   if (/\.(csv|tsv|txt)$/i.test(name)) {
-    const { readText } = await import('./readText');
+    const { readText } = await import(/* webpackMode: "eager" */ './readText');
     return readText(name, bytes, listener);
   }
   await guardXlsx(name, bytes);
-  const { readXlsx } = await import('./readXlsx');
+  const { readXlsx } = await import(/* webpackMode: "eager" */ './readXlsx');
   return readXlsx(name, bytes, listener);
 };

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 
 import { plainSheet, type FileBook, type FileRows } from '../../addin/files/fileBook';
 import { FileRefused } from '../../addin/files/fileRefused';
-import { readBeside, type Reader } from '../../addin/files/readBeside';
+import { readBeside, readyReader, type Reader } from '../../addin/files/readBeside';
 import type { ReadTold } from '../../addin/files/readWorker';
 
 /* What a page does with its worker, with a worker that says what a test lets it say. */
@@ -131,4 +131,31 @@ test('a page that cannot take what is told gives up the reading', async () => {
   fake.says({ kind: 'rows', rows: PAGE });
   await expect(reading).rejects.toThrow('no such look');
   expect(fake.ended()).toBe(1);
+});
+
+const NOTHING = { rows: () => undefined, progress: () => undefined };
+
+test('a worker that was made ready reads the next file, and no other', async () => {
+  const [first, second] = [fakeReader(), fakeReader()];
+  readyReader(() => first.reader);
+  readyReader(() => second.reader);
+  const reading = readBeside('list.xlsx', new Uint8Array(3), NOTHING);
+  expect(second.asked).toEqual([]);
+  first.says({ kind: 'book', book: BOOK });
+  expect(await reading).toBe(BOOK);
+  readyReader(() => second.reader);
+  const next = readBeside('list.xlsx', new Uint8Array(3), NOTHING);
+  second.says({ kind: 'book', book: BOOK });
+  expect(await next).toBe(BOOK);
+});
+
+test('a worker that died before it was needed reads nothing', async () => {
+  const [dead, fresh] = [fakeReader(), fakeReader()];
+  readyReader(() => dead.reader);
+  (dead.reader.onerror as (event: unknown) => void)({});
+  readyReader(() => fresh.reader);
+  const reading = readBeside('list.xlsx', new Uint8Array(3), NOTHING);
+  expect(dead.asked).toEqual([]);
+  fresh.says({ kind: 'book', book: BOOK });
+  expect(await reading).toBe(BOOK);
 });

@@ -1,3 +1,4 @@
+import { readyReader } from '../../files/readBeside';
 import { andList } from '../../workbook/fields/holds';
 import { CARD, isUnguarded } from '../../workbook/card/cardNames';
 import { EARLIER_CARD } from '../../workbook/card/readCard';
@@ -152,6 +153,7 @@ export const openWorkbench = ({ book, file, disk, notices, replaced }: Parts): W
             'file',
             `“${path}” lies elsewhere; only files beside this page are opened by their address.`,
           );
+        readyReader();
         const answer = await fetch(address, { signal: own.signal }).catch(() => undefined);
         if (own.signal.aborted) return;
         if (!answer?.ok)
