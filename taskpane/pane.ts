@@ -76,8 +76,9 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
   const readSheets = async (): Promise<void> => {
     const first = state.garden === undefined;
     const book = bookIn(await readCells(workbook), services);
-    set({ ...state, ...book, today: services.today(), calculating: services.calculating?.() ?? false });
-    if (first && !state.chosen) set({ ...state, section: firstSection(state) });
+    const calculating = services.calculating?.() ?? false;
+    const next = withFacts({ ...state, ...book, today: services.today(), calculating }, state);
+    set(first && !next.chosen ? { ...next, section: firstSection(next) } : next);
   };
 
   const read = async (readings: readonly Reading[]): Promise<void> => {

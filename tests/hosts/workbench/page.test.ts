@@ -218,7 +218,7 @@ describe('work that was not saved', () => {
     await offer.waitFor();
     expect(await offer.innerText()).toMatch(/“untidy-list\.xlsx” from \d{1,2}:\d\d\s?[AP]M was not saved\./);
     await offer.getByRole('button', { name: 'Open it' }).click();
-    await page.locator('#pane .answer', { hasText: '10 roses in 2 beds' }).waitFor();
+    await page.locator('#pane .step', { hasText: 'ready: 10 roses in 2 beds' }).waitFor();
     await expect.poll(unsaved).toBe(true);
     expect((await saved()).getWorksheet('Plants')?.getCell('A5').value).toBe('Winter Lantern');
     await expectDrafts(0);
