@@ -4,7 +4,8 @@ import { fills, fillSizes } from './entries/fills';
 import { timeToFill } from './entries/fillTime';
 import { inUnits } from './entries/inUnits';
 import { fingerprintOf, rowOf } from './entries/lists';
-import { measurable } from './entries/measurable';
+import { labelShare } from './entries/labelShare';
+import { howMuch, measurable, measuredOf } from './entries/measurable';
 import { kitchenMeasure } from './entries/measure';
 import { dilute, stock, strengthOfMix } from './entries/mixing';
 import { cost, unitCost } from './entries/money';
@@ -25,6 +26,9 @@ export const sections: readonly { readonly title: string; readonly functions: re
       stock,
       kitchenMeasure,
       measurable,
+      howMuch,
+      measuredOf,
+      labelShare,
       forPpm,
       ppm,
       element,

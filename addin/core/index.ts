@@ -10,6 +10,7 @@ export * from './measuring/dilution';
 export * from './measuring/kitchenMeasure';
 export * from './measuring/measurable';
 export * from './measuring/stockMeasure';
+export * from './measuring/howMuch';
 export * from './measuring/roundedUp';
 export * from './clock/inWords';
 export * from './nutrients/ppm';

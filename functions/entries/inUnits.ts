@@ -36,7 +36,13 @@ const impossible = (value: number, from: Unit | RateUnit): Refused | undefined =
   return value >= coldest ? undefined : say.coldestPassed(value, `${coldest} ${from.token}`);
 };
 
-const rateSteps = (value: number, from: RateUnit, to: RateUnit, weight: Density | undefined): Step[] => {
+/** The steps from one unit of rate to another. */
+export const rateSteps = (
+  value: number,
+  from: RateUnit,
+  to: RateUnit,
+  weight: Density | undefined,
+): Step[] => {
   const product = amountIn(toAmount(value, from.amount), to.amount, weight)!;
   const solution = convert(from.per, from.volume, to.volume);
   const times = to.per === 1 ? '' : ` × ${show(to.per)}`;

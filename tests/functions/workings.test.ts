@@ -74,6 +74,20 @@ const nearestStep = ({ amount, unit, finest }: Given): Amount[] => {
   return [step, { ...given, value, off: 1e-6 * value }, inUnit('%')(error)];
 };
 
+// Where the two are one, arithmetic leaves noise.
+const offBy = (amount: number, value: number): Amount => {
+  const off = (value / amount - 1) * 100 || 0;
+  return amountOf(off, '%', 1e-5 * Math.abs(off) + 1e-9);
+};
+
+/** The product of a stock, then its waters: a choice of ours, by the measure in which the product counts. */
+const stockOf = (unit: RawArgument): Amount[] => {
+  const [smallest] = finestOf(text(unit));
+  if (['mL', 'g'].includes(smallest)) return [amountOf(5, smallest), ...[1, 10].map(inUnit('L'))];
+  const waters = smallest === 'imp fl oz' ? [1, 5].map(inUnit('imp gal')) : [1, 4, 20].map(inUnit('qt'));
+  return [amountOf(1, smallest), ...waters];
+};
+
 /** Figures that are no argument and that nothing before them comes to, by function. */
 const ALSO: Readonly<Record<string, (given: Given, value: Working['value']) => readonly Amount[]>> = {
   BARREL: () => [4, 12].map(bare),
@@ -99,10 +113,26 @@ const ALSO: Readonly<Record<string, (given: Given, value: Working['value']) => r
   },
   ELEMENT: ({ from, to }) => [1, convertShare(1, text(from!), text(to!))!].map(inUnit('%')),
   MEASURE: nearestStep,
-  MEASURABLE: ({ amount, unit }, value) => {
-    const off = ((value as number) / (amount as number) - 1) * 100 || 0;
-    // Where the two are one, arithmetic leaves noise.
-    return [amountOf(value as number, text(unit!)), amountOf(off, '%', 1e-5 * Math.abs(off) + 1e-9)];
+  MEASURABLE: ({ amount, unit }, value) => [
+    amountOf(value as number, text(unit!)),
+    offBy(amount as number, value as number),
+  ],
+  HOWMUCH: ({ unit }, value) => {
+    // The answer is told once more, measure by measure and as a whole.
+    const told = figuresOf(String(value)).map(({ amount }) => amount);
+    const last = String(value).split(/[,:] /).at(-1)!.replace(' of that', '');
+    return [...told, ...(told.length > 0 ? [sideOf(last).comesTo!] : []), ...stockOf(unit!)];
+  },
+  MEASURED: ({ amount, unit }, value) => {
+    const found = amountOf(value as number, text(unit!), 1e-6 * (value as number));
+    const stock = stockOf(unit!);
+    const [product, ...waters] = stock;
+    // The part in which so much product is: the answer × water ÷ product.
+    const parts = waters.map(({ value: water, powers, off }) => {
+      const part = (found.value * water) / product!.value;
+      return { value: part, off: 1e-6 * part + off, powers };
+    });
+    return [found, offBy(amount as number, value as number), ...stock, ...parts];
   },
   HOWLONG: ({ minutes, step }) => {
     const by = (step as number | null) || 5;

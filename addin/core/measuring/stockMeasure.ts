@@ -4,25 +4,30 @@ import type { Unit } from './units';
 import { convert, findUnit } from './units';
 
 /** A stock that makes a little product measurable: so much of it in so much water, of which a part is used. */
-export interface Stock {
+interface Stock {
   /** Product that goes into the water, in the unit that `finestMeasure` counts in. */
   readonly product: number;
-  /** The same as it is said: '1 tsp'. */
-  readonly said: string;
   /** What the part that is used is measured in. */
   readonly partUnit: string;
-  /** Water to choose from, the least first: as it is said, and in `partUnit`. */
-  readonly waters: readonly { readonly said: string; readonly holds: number }[];
+  /** Water to choose from, the least first. */
+  readonly waters: readonly Water[];
+}
+
+interface Water {
+  readonly amount: number;
+  readonly unit: string;
+  /** The same in the part's unit. */
+  readonly holds: number;
 }
 
 const US_WATERS = [
-  { said: '1 qt', holds: 192 },
-  { said: '1 gal', holds: 768 },
-  { said: '5 gal', holds: 3840 },
+  { amount: 1, unit: 'qt', holds: 192 },
+  { amount: 1, unit: 'gal', holds: 768 },
+  { amount: 5, unit: 'gal', holds: 3840 },
 ];
 const METRIC_WATERS = [
-  { said: '1 L', holds: 1000 },
-  { said: '10 L', holds: 10_000 },
+  { amount: 1, unit: 'L', holds: 1000 },
+  { amount: 10, unit: 'L', holds: 10_000 },
 ];
 
 /**
@@ -30,24 +35,23 @@ const METRIC_WATERS = [
  *
  * Source: a choice of ours, round numbers that people own; nothing published.
  */
-export const STOCKS: Readonly<Record<string, Stock>> = {
-  tsp: { product: 1, said: '1 tsp', partUnit: 'tsp', waters: US_WATERS },
-  oz: { product: 1, said: '1 oz', partUnit: 'tsp', waters: US_WATERS },
+const STOCKS: Readonly<Record<string, Stock>> = {
+  tsp: { product: 1, partUnit: 'tsp', waters: US_WATERS },
+  oz: { product: 1, partUnit: 'tsp', waters: US_WATERS },
   'imp fl oz': {
     product: 1,
-    said: '1 imp fl oz',
     partUnit: 'imp fl oz',
     waters: [
-      { said: '1 imp gal', holds: 160 },
-      { said: '5 imp gal', holds: 800 },
+      { amount: 1, unit: 'imp gal', holds: 160 },
+      { amount: 5, unit: 'imp gal', holds: 800 },
     ],
   },
-  mL: { product: 5, said: '5 mL', partUnit: 'mL', waters: METRIC_WATERS },
-  g: { product: 5, said: '5 g', partUnit: 'mL', waters: METRIC_WATERS },
+  mL: { product: 5, partUnit: 'mL', waters: METRIC_WATERS },
+  g: { product: 5, partUnit: 'mL', waters: METRIC_WATERS },
 };
 
 /** So many of the finest measure are wanted of a part: half of one is then 2 % at most. */
-export const PARTS_WANTED = 25;
+const PARTS_WANTED = 25;
 
 /** A part of a stock, and the product in it. */
 export interface StockMeasure {
@@ -55,6 +59,16 @@ export interface StockMeasure {
   readonly words: string;
   /** Product in the part, in the unit of the amount. */
   readonly measured: number;
+  /** Product that goes into the water. */
+  readonly product: { readonly amount: number; readonly unit: Unit };
+  readonly water: { readonly amount: number; readonly unit: Unit };
+  /** The part: as reckoned, and as it is measured. */
+  readonly part: {
+    readonly exact: number;
+    readonly words: string;
+    readonly measured: number;
+    readonly unit: Unit;
+  };
 }
 
 /**
@@ -72,16 +86,21 @@ export interface StockMeasure {
  */
 export const stockMeasure = (amount: number, unit: Unit, most = Infinity): StockMeasure | undefined => {
   const { unit: smallest } = finestMeasure(unit);
-  const { product, said, partUnit, waters } = STOCKS[smallest.token]!;
+  const { product, partUnit, waters } = STOCKS[smallest.token]!;
   const part = findUnit(partUnit)!;
   const least = PARTS_WANTED * finestMeasure(part).step;
-  const exact = convert(amount, unit, smallest);
-  const water = waters.find(({ holds }) => (exact * holds) / product >= least) ?? waters.at(-1)!;
+  const wanted = convert(Math.min(amount, most), unit, smallest);
+  const water = waters.find(({ holds }) => (wanted * holds) / product >= least) ?? waters.at(-1)!;
   const times = water.holds / product;
-  const used = measurable(exact * times, part, convert(most, unit, smallest) * times);
+  const exact = wanted * times;
+  const used = measurable(exact, part, convert(most, unit, smallest) * times);
   if (used === undefined) return undefined;
+  const { words, measured } = used;
   return {
-    words: `${said} in ${water.said} of water, ${used.words} of that`,
-    measured: convert(used.measured / times, smallest, unit),
+    words: `${product} ${smallest.token} in ${water.amount} ${water.unit} of water, ${words} of that`,
+    measured: convert(measured / times, smallest, unit),
+    product: { amount: product, unit: smallest },
+    water: { amount: water.amount, unit: findUnit(water.unit)! },
+    part: { exact, words, measured, unit: part },
   };
 };

@@ -1,26 +1,16 @@
 import { amountIn } from '../measuring/amounts';
 import { productFor } from '../measuring/dilution';
+import { howMuch, type HowMuch } from '../measuring/howMuch';
 import { measurable } from '../measuring/measurable';
 import type { Amount, Density, Litres, Rate } from '../measuring/quantity';
-import { stockMeasure } from '../measuring/stockMeasure';
 import type { Unit } from '../measuring/units';
 import { passesRate } from './labelRate';
 
 /** What to measure of a product for one fill. */
-export interface CardMeasure {
-  /** '3 3/4 cups', or 'too little to measure: 1 tsp in 1 qt of water, 2 tbsp of that'. */
-  readonly words: string;
-  /** Product that is measured, in the unit asked for; 0 where it is too little even for a stock. */
-  readonly measured: number;
-  /** Share by which the measured is over (+) or under (−) the amount. */
-  readonly error: number;
+export interface CardMeasure extends Omit<HowMuch, 'stock'> {
   /** 'down' where the nearest measure would pass what is allowed. */
   readonly rounding: 'nearest' | 'down';
-  /** True where the product itself is too little to measure. */
-  readonly tooLittle: boolean;
 }
-
-const TOO_LITTLE = 'too little to measure';
 
 /** What may not be passed, in the unit; Infinity where no label says. */
 const mostOf = (
@@ -41,14 +31,13 @@ const mostOf = (
 /**
  * An amount of product in the measures that people own, never above a label's greatest rate.
  *
- * As `measurable` answers, or the next below where the nearest in that volume passes the label's greatest rate. Where
+ * As `howMuch` answers, or the next below where the nearest in that volume passes the label's greatest rate. Where
  * a rate above the label is planned with a reason, that rate takes the label's place, so that rounding adds nothing.
- * Where the product is too little to measure, a part of a stock takes its place.
  *
- * Definition: `measurable` and `stockMeasure`; the measures' source is named there.
+ * Definition: `howMuch`; the measures' source is named there.
  *
  * @param amount       product for the fill, > 0
- * @param unit         of volume or mass that the card measures in
+ * @param unit         of volume or mass that the card measures in; the result is in it
  * @param rate         product for each litre, as planned
  * @param greatestRate the label's, undefined where not known
  * @param volume       made up in the fill, L, > 0
@@ -68,14 +57,8 @@ export const cardMeasure = (
   const exact = amountIn(amount, unit, density);
   if (exact === undefined) return undefined;
   const most = mostOf(exact, unit, rate, greatestRate, volume, density);
-  const found = measurable(exact, unit, most);
-  if (found !== undefined) {
-    const free = most < Infinity ? measurable(exact, unit) : found;
-    const down = found.measured < (free?.measured ?? 0) && found.measured <= exact;
-    return { ...found, rounding: down ? 'down' : 'nearest', tooLittle: false };
-  }
-  const stock = stockMeasure(exact, unit, most);
-  const words = stock === undefined ? TOO_LITTLE : `${TOO_LITTLE}: ${stock.words}`;
-  const measured = stock?.measured ?? 0;
-  return { words, measured, error: measured / exact - 1, rounding: 'nearest', tooLittle: true };
+  const { words, measured, error, tooLittle } = howMuch(exact, unit, most);
+  const free = most < Infinity && !tooLittle ? measurable(exact, unit)?.measured : undefined;
+  const down = measured < (free ?? 0) && measured <= exact;
+  return { words, measured, error, tooLittle, rounding: down ? 'down' : 'nearest' };
 };

@@ -6,17 +6,32 @@ import type { MixProduct } from './round';
 const NOISE = 1e-9;
 
 /**
+ * A rate as a share of a label's greatest one.
+ *
+ * Definition: rate ÷ greatest rate, by one kind; a share that differs from 1 by the last digits alone is 1.
+ *
+ * @param greatest > 0
+ * @param density  of the product as measured, g/mL, > 0; needed where one rate is by volume and the other by mass
+ * @returns undefined where the density is needed and missing
+ * @example labelShare(ofMass(grams(3)), ofMass(grams(1.5))) // 2
+ */
+export const labelShare = (rate: Rate, greatest: Rate, density?: Density): number | undefined => {
+  const share = shareOf(rate, greatest, density);
+  return share !== undefined && Math.abs(share - 1) <= NOISE ? 1 : share;
+};
+
+/**
  * Whether a rate passes a label's greatest one; equal rates do not.
  *
- * Definition: rate ÷ greatest rate, by one kind, above 1 by more than a last digit.
+ * Definition: `labelShare` above 1.
  *
- * @param density of the product as measured, g/mL, > 0; needed where one rate is by volume and the other by mass
+ * @param density as for `labelShare`
  * @returns undefined where the density is needed and missing
  * @example passesRate(ofMass(grams(2)), ofMass(grams(1.5))) // true
  */
 export const passesRate = (rate: Rate, greatest: Rate, density?: Density): boolean | undefined => {
-  const times = shareOf(rate, greatest, density);
-  return times === undefined ? undefined : times > 1 + NOISE;
+  const share = labelShare(rate, greatest, density);
+  return share === undefined ? undefined : share > 1;
 };
 
 /**

@@ -15,6 +15,7 @@ describe('between volume and mass without a density', () => {
       [['INUNITS', 1, 'tbsp/gal', 'g/L']],
       [['UNITCOST', 10, 1, 'gal', 'lb']],
       [['COST', 1, 'cup', 10, 5, 'lb']],
+      [['LABELSHARE', 1, 'tbsp/gal', 2, 'g/L']],
     ]),
   )('%s is #VALUE!', (_told, made) => {
     expect(outcome(made)).toEqual(refused('#VALUE!', 'density: nothing was given'));
@@ -38,6 +39,7 @@ describe('between volume and mass without a density', () => {
       [['UNITCOST', 30, 2, 'L', 'kg', 0.8], 18.75],
       [['UNITCOST', 30, 1.6, 'kg', 'L', 0.8], 15],
       [['COST', 800, 'g', 30, 2, 'L', 0.8], 15],
+      [['LABELSHARE', 2, 'mL/L', 0.8, 'g/L', 0.8], 2],
     ]),
   )('in every function: %s', (_told, made, value) => {
     expect(outcome(made)).toEqual({ value: expect.closeTo(value, 10) });
@@ -45,7 +47,17 @@ describe('between volume and mass without a density', () => {
 
   test('the table names every function that takes one', () => {
     const taking = catalogue.filter(({ parameters }) => parameters.some(({ name }) => name === 'density'));
-    const shown = ['COST', 'DILUTE', 'FORPPM', 'INUNITS', 'PPM', 'PREMIX', 'STRENGTH', 'UNITCOST'];
+    const shown = [
+      'COST',
+      'DILUTE',
+      'FORPPM',
+      'INUNITS',
+      'LABELSHARE',
+      'PPM',
+      'PREMIX',
+      'STRENGTH',
+      'UNITCOST',
+    ];
     expect(taking.map(({ name }) => name).sort()).toEqual(shown);
   });
 });
