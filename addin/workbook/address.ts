@@ -24,8 +24,12 @@ export const rangeAddress = ({ row, column, rows, columns }: Area): string => {
   return first === last ? first : `${first}:${last}`;
 };
 
-/** A sheet's name as a formula spells it: quoted always, so that no name needs a second look. */
-export const sheetPrefix = (sheet: string): string => `'${sheet.replaceAll("'", "''")}'!`;
+/** Letters alone, which no spreadsheet takes for a cell; Excel stores such names without quotes. */
+const PLAIN = /^(?!(?:true|false)$)[a-z]{3,}$/i;
+
+/** A sheet's name as a formula spells it: quoted where any spreadsheet might want quotes. */
+export const sheetPrefix = (sheet: string): string =>
+  PLAIN.test(sheet) ? `${sheet}!` : `'${sheet.replaceAll("'", "''")}'!`;
 
 /** "'Round card'!$A$2:$C$9", which does not move when the formula is copied. */
 export const fixedReference = (area: Area): string => {

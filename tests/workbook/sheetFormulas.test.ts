@@ -118,13 +118,13 @@ describe('a garden with a rig', () => {
     expect([value('Plants', 5, 6), value('Plants', 5, 7), value('Plants', 5, 8)]).toEqual([
       'no dose',
       '',
-      '#N/A',
+      '#VALUE!',
     ]);
-    expect([value('Beds', 4, 4), value('Beds', 5, 4)]).toEqual([2.25, '#N/A']);
+    expect([value('Beds', 4, 4), value('Beds', 5, 4)]).toEqual([2.25, '#VALUE!']);
     await set('Doses', 13, 1, 0.5);
     expect([value('Plants', 5, 6), value('Beds', 5, 4)]).toEqual([0.5, 1]);
     await set('Plants', 5, 2, 'Gigantic');
-    expect([value('Plants', 5, 6), value('Beds', 5, 4)]).toEqual(['no dose', '#N/A']);
+    expect([value('Plants', 5, 6), value('Beds', 5, 4)]).toEqual(['no dose', '#VALUE!']);
   });
 
   test('a number typed over the flow is used instead of the timed buckets', async () => {

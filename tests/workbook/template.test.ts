@@ -12,9 +12,9 @@ const places: Places = {
 
 test.each([
   ['={dose}*2', '=$B10*2'],
-  ['=SUM({doses.dose!})', "=SUM('Doses'!$B$6:$B$205)"],
-  ['=MATCH("x",{doses.sizeClass},0)', `=MATCH("x",'Doses'!$A$5:$A$205,0)`],
-  ['={Rig_flow}', "='Rig'!$B$8"],
+  ['=SUM({doses.dose!})', '=SUM(Doses!$B$6:$B$205)'],
+  ['=MATCH("x",{doses.sizeClass},0)', '=MATCH("x",Doses!$A$5:$A$205,0)'],
+  ['={Rig_flow}', '=Rig!$B$8'],
 ])('the template %s is filled in for its row', (template, formula) => {
   expect(fillTemplate(template, places, places.sites['doses'])(9)).toBe(formula);
 });

@@ -63,5 +63,12 @@ export const dosesTable = defineTable({
       format: '0',
       formula: '=IF({sizeClass}="","",SUMIFS({plants.howMany},{plants.sizeClass},{sizeClass}))',
     },
+    used: {
+      header: 'Dose for Plants',
+      width: 10,
+      format: '0.0##',
+      note: 'The dose, where there is one: what the Plants sheet takes.',
+      formula: '=IF(AND(ISNUMBER({dose}),{dose}>0),{dose},"no dose")',
+    },
   },
 });

@@ -4,24 +4,17 @@ import { defineTable } from '../tables/table';
 /** A cell of the product's row on the Products sheet; a blank one counts as 0, which the functions take as left out. */
 const ofProduct = (column: string): string => `INDEX({products.${column}},{productRow})`;
 
-/** The measure that a rate is written in: what stands before its stroke. */
-const MEASURE = 'LEFT({rateUnit},FIND("/",{rateUnit})-1)';
 /** Said beside a rate, and in place of an amount, above the label's greatest one. */
 const ABOVE = 'above the label';
 const BLANK = 'OR({product}="",{rate}="",{rateUnit}="")';
-
-/** mg/L of a nutrient, from the grams of product in a litre; says so where the product's density is missing. */
-const ppm = (nutrient: string): string =>
-  `=IF(${BLANK},"",IF(${ofProduct(nutrient)}>0,` +
-  `IFERROR(FEED.PPM(FEED.DILUTE({rate},{rateUnit},1,"L","g",${ofProduct('density')}),"g",${ofProduct(nutrient)},1,"L"),` +
-  `IF(${ofProduct('density')}>0,NA(),"needs density")),""))`;
 
 const nutrientColumn = (nutrient: string) => ({
   header: `${nutrient}, ppm`,
   width: 12,
   format: '0.0',
   note: `Milligrams of ${nutrient} in a litre of finished solution, from this product.`,
-  formula: ppm(nutrient),
+  // A gram in a litre is 1000 ppm, of which the product holds so many per cent.
+  formula: `=IF({grams}="","",IF(${ofProduct(nutrient)}>0,IF(ISNUMBER({grams}),{grams}*10*${ofProduct(nutrient)},{grams}),""))`,
 });
 
 /** The products of today's mix with their rates. */
@@ -56,22 +49,22 @@ export const mixTable = defineTable({
       header: 'Against the label',
       width: 20,
       note: "Whether the rate is within the label's greatest one.",
-      formula:
-        `=IF(${BLANK},"",IF(${ofProduct('greatestRate')}>0,` +
-        `IF(FEED.INUNITS({rate},{rateUnit},${ofProduct('greatestRateUnit')},${ofProduct('density')})>${ofProduct('greatestRate')}*(1+1E-9),"${ABOVE}","within the label"),` +
-        `"label's rate not given"))`,
+      formula: `=IF(ISNUMBER({share}),IF({share}>1,"${ABOVE}","within the label"),{share})`,
     },
     barrelful: {
       header: 'For a full barrel',
       width: 13,
       format: '0.0##',
       note: "In the measure of the rate, for the barrel filled to its line. Above the label's greatest rate no number stands here.",
-      formula: `=IF(OR(${BLANK},NOT(ISNUMBER({Rig_barrel}))),"",IF({label}="${ABOVE}","${ABOVE}",FEED.DILUTE({rate},{rateUnit},{Rig_barrel}*IF({Rig_fill_line}>0,{Rig_fill_line},1),{Rig_barrel_unit},${MEASURE})))`,
+      formula:
+        `=IF(OR({measure}="",NOT(ISNUMBER({Rig_barrel}))),"",IF({label}="${ABOVE}",{label},` +
+        'FEED.DILUTE({rate},{rateUnit},{Rig_barrel}*IF({Rig_fill_line}>0,{Rig_fill_line},1),{Rig_barrel_unit},{measure})))',
     },
     measure: {
       header: 'In',
       width: 8,
-      formula: `=IF(${BLANK},"",${MEASURE})`,
+      // What stands before the rate's stroke.
+      formula: `=IF(${BLANK},"",LEFT({rateUnit},FIND("/",{rateUnit})-1))`,
     },
     N: nutrientColumn('N'),
     P2O5: nutrientColumn('P2O5'),
@@ -83,8 +76,8 @@ export const mixTable = defineTable({
       format: '#,##0.00',
       note: 'Of a full barrel. Blank where the price is not given.',
       formula:
-        `=IF(ISNUMBER({barrelful}),IF(AND(${ofProduct('price')}>0,${ofProduct('pack')}>0),` +
-        `FEED.COST({barrelful},{measure},${ofProduct('price')},${ofProduct('pack')},${ofProduct('packUnit')},${ofProduct('density')}),""),"")`,
+        `=IF(ISNUMBER({barrelful}),IF(${ofProduct('unitCost')}="","",` +
+        `FEED.COST({barrelful},{measure},${ofProduct('unitCost')},1,${ofProduct('packUnit')},{density})),"")`,
     },
     productRow: {
       header: 'Row of Products',
@@ -92,6 +85,36 @@ export const mixTable = defineTable({
       format: '0',
       note: "The product's place on the Products sheet, for the columns before.",
       formula: '=IF({product}="","",FEED.ROWOF({product},{products.name}))',
+    },
+    density: {
+      header: 'Density, g/mL',
+      width: 9,
+      format: '0.0##;;',
+      note: "The product's, from the Products sheet.",
+      formula: `=IF({productRow}="","",${ofProduct('density')})`,
+    },
+    greatest: {
+      header: "Label's greatest rate",
+      width: 10,
+      format: '0.0##;;',
+      note: "The product's, from the Products sheet.",
+      formula: `=IF({productRow}="","",${ofProduct('greatestRate')})`,
+    },
+    share: {
+      header: 'Share of the label',
+      width: 10,
+      format: '0.00',
+      note: "The rate, divided by the label's greatest one.",
+      formula:
+        `=IF(${BLANK},"",IF({greatest}>0,` +
+        `FEED.LABELSHARE({rate},{rateUnit},{greatest},${ofProduct('greatestRateUnit')},{density}),"label's rate not given"))`,
+    },
+    grams: {
+      header: 'Grams in a litre',
+      width: 10,
+      format: '0.0##',
+      note: 'Of finished solution.',
+      formula: `=IF(${BLANK},"",IFERROR(FEED.INUNITS({rate},{rateUnit},"g/L",{density}),IF({density}>0,NA(),"needs density")))`,
     },
   },
 });

@@ -1,9 +1,6 @@
 import { choice, neededNumber, neededText, remark } from '../fields/holds';
 import { defineTable } from '../tables/table';
 
-const INDEX_DOSE = 'INDEX({doses.dose},MATCH({sizeClass},{doses.sizeClass},0))';
-const INDEX_SECONDS = 'INDEX({doses.seconds},MATCH({sizeClass},{doses.sizeClass},0))';
-
 /** The plant inventory: one line a plant, or several alike in one bed. */
 export const plantsTable = defineTable({
   key: 'plants',
@@ -45,23 +42,30 @@ export const plantsTable = defineTable({
       width: 11,
       format: '0.0##',
       note: 'For one plant, in the unit of the Doses sheet. It follows the size class; change it there.',
-      formula: `=IF(AND({plant}="",{sizeClass}=""),"",IFERROR(IF(${INDEX_DOSE}>0,${INDEX_DOSE},"no dose"),"no dose"))`,
+      formula: '=IF(ISNUMBER({dosesRow}),INDEX({doses.used},{dosesRow}),{dosesRow})',
     },
     seconds: {
       header: 'Seconds',
       width: 10,
       format: 'General',
       note: 'How long the wand stays on one plant.',
-      formula: `=IF(ISNUMBER({dose}),${INDEX_SECONDS},"")`,
+      formula: '=IF(ISNUMBER({dose}),INDEX({doses.seconds},{dosesRow}),"")',
     },
     solution: {
       header: 'Solution',
       width: 11,
       format: '#,##0.0#',
       note: 'For all plants of the line, in the unit of the Doses sheet.',
-      formula:
-        '=IF(AND({plant}="",{sizeClass}=""),"",IF(ISNUMBER({dose}),FEED.NEED({howMany},{dose},{Doses_unit},{Doses_unit}),NA()))',
+      // A text in place of a dose is an error here, so that no bed is sized without its plants.
+      formula: '=IF({dosesRow}="","",FEED.NEED({howMany},{dose},{Doses_unit},{Doses_unit}))',
     },
     notes: { header: 'Notes', width: 40, holds: remark },
+    dosesRow: {
+      header: 'Row of Doses',
+      width: 9,
+      format: '0',
+      note: "The size's place on the Doses sheet, for the columns before.",
+      formula: '=IF({plant}&{sizeClass}="","",IFERROR(MATCH({sizeClass},{doses.sizeClass},0),"no dose"))',
+    },
   },
 });

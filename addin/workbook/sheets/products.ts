@@ -71,8 +71,7 @@ export const productsTable = defineTable({
       header: 'In the mix',
       width: 16,
       note: "Whether today's mix keeps to the greatest rate beside.",
-      formula:
-        '=IF({name}="","",IF(ISERROR(FEED.ROWOF({name},{mix.product})),"",INDEX({mix.label},FEED.ROWOF({name},{mix.product}))))',
+      formula: '=IF({mixRow}="","",INDEX({mix.label},{mixRow}))',
     },
     solubility: {
       header: 'Dissolves, g/L',
@@ -110,6 +109,13 @@ export const productsTable = defineTable({
       note: 'Price of one of the unit in which the pack is sold.',
       formula:
         '=IF(OR({price}="",{pack}="",{packUnit}=""),"",FEED.UNITCOST({price},{pack},{packUnit},{packUnit}))',
+    },
+    mixRow: {
+      header: 'Row of Mix',
+      width: 9,
+      format: '0',
+      note: "The product's place on the Mix sheet, where it is in the mix.",
+      formula: '=IF({name}="","",IFERROR(FEED.ROWOF({name},{mix.product}),""))',
     },
   },
 });
