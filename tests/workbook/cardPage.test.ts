@@ -30,8 +30,8 @@ const round = (stations: number, bedsEach: number, products: number): CardReques
   overLabel: [],
   overLabelReason: '',
   leaveOutUnread: false,
-  plantsMark: '',
-  walkMark: '',
+  plantsMarks: [],
+  walkMarks: [],
   headMarks: [],
   made: {
     date: 46_147,

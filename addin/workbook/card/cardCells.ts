@@ -1,4 +1,5 @@
 import {
+  COUNTS_APART,
   LABEL_DECIDES,
   LABEL_MAY_BIND,
   barrelWeightText,
@@ -10,7 +11,7 @@ import type { CellInput, FormulaText } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
 import { VOLUME, lastTime, overFills, place, workings } from './cardContext';
-import { cardChecks, warning } from './cardChecks';
+import { cardChecks } from './cardChecks';
 import { cell, clockWords, formula, quoted } from './cardFormulas';
 import type { CardLayout, CardRequest } from './cardLayout';
 import type { CardSources } from './cardSources';
@@ -44,25 +45,31 @@ const totalRow = (context: CardContext): PageCell[] => {
 /** The round in one line: fills, what the first one takes, how long and until when. */
 const answer = (context: CardContext): string => {
   const { request, layout } = context;
-  const { work, at, product, rig, says } = workings(context);
+  const { work, at, product, rig, words, says } = workings(context);
   const first = cell(layout.stations[0]!.firstFill, layout.column.firstProduct);
   const takes =
     request.products.length === 1
-      ? `&", first fill "&${first}&" of "&${product(0, 'name')}`
+      ? `, first fill "&${first}&" of "&${product(0, 'name')}&"`
       : request.products.length > 1
-        ? `&", ${request.products.length} products"`
+        ? `, ${request.products.length} products`
         : '';
-  const minutes = `(${at(work.finish)}-${at(work.start)})*1440`;
+  const doneBy = cell(layout.total, layout.column.doneBy);
   const round =
-    `${at(work.fills)}&IF(${at(work.fills)}=1," fill, "," fills, ")&ROUND(${at(work.madeUp)},1)&" "&${rig('unit')}&" made up"${takes}` +
-    `&", about "&FEED.HOWLONG(${minutes})&", done by "&${clockWords(lastTime(context, work.doneBy + work.whole))}`;
+    `${at(work.fills)}&IF(${at(work.fills)}=1," fill, "," fills, ")&ROUND(${at(work.madeUp)},1)&" "&${rig('unit')}&" made up${takes}` +
+    `, about "&${words('lasts')}&", done by "&${doneBy}`;
   return `IF(${says}<>"","This card is out of date",${round})`;
 };
 
-const isOver = (context: CardContext, index: number): string => {
-  const { product } = workings(context);
-  return `${product(index, 'each')}>${product(index, 'greatestEach')}*(1+1E-9)`;
+/** What stands under the headline: why the card is out of date, else that its counts miss the doses; '' mostly. */
+const warning = (context: CardContext): string => {
+  const { work, at, words, says } = workings(context);
+  const apart = at(work.apart);
+  const told = `IF(${apart}>0,${words('more')},${words('less')})`;
+  return `IF(${says}<>"",${says},IF(ABS(${apart})<=${COUNTS_APART},"",${told}))`;
 };
+
+const isOver = (context: CardContext, index: number): string =>
+  `${workings(context).product(index, 'share')}>1`;
 
 /** True while a product for which a reason was given is above its label. */
 const anyOver = (context: CardContext): string =>
@@ -107,6 +114,9 @@ const lines = (text: string, most: number): string[] =>
     return done;
   }, []);
 
+/** Characters of a caution's line: its formula says no more than a person reads at one glance. */
+const LONGEST_LINE = 120;
+
 /** About as wide as a weight is printed. */
 const WEIGHT = '\u0001\u0001\u0001\u0001\u0001\u0001\u0001';
 
@@ -119,12 +129,8 @@ const cautionLine = (context: CardContext, text: string): CellInput => {
 
 /** Names the products whose label's rate is not given, while it is not. */
 const notChecked = (context: CardContext): FormulaText[] => {
-  const { product } = workings(context);
-  const names = context.request.products.flatMap(({ labelKnown }, index) =>
-    labelKnown ? [] : [`IF(${product(index, 'greatest')}>0,"",", “"&${product(index, 'name')}&"”")`],
-  );
-  if (names.length === 0) return [];
-  const listed = names.join('&');
+  if (context.request.products.every(({ labelKnown }) => labelKnown)) return [];
+  const listed = workings(context).words('unchecked');
   const [before, after] = notCheckedText(WEIGHT).split(WEIGHT);
   return [formula(`IF(${listed}="","",${quoted(before!)}&MID(${listed},3,999)&${quoted(after!)})`)];
 };
@@ -134,7 +140,9 @@ const cautionRows = (context: CardContext): PageCell[] => {
   const { request, layout } = context;
   const { column, cautions } = layout;
   const inLines = (text: string): CellInput[] =>
-    lines(text, charactersAcross(request, layout)).map((line) => cautionLine(context, line));
+    lines(text, Math.min(charactersAcross(request, layout), LONGEST_LINE)).map((line) =>
+      cautionLine(context, line),
+    );
   const inputs = request.cautions.flatMap(({ id, text }): CellInput[] => {
     if (id === 'count-rounding') return [];
     if (id === 'over-label') return [formula(`IF(${anyOver(context)},${quoted(LABEL_MAY_BIND)},"")`)];

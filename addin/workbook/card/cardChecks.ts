@@ -1,20 +1,21 @@
-import { COUNTS_APART, LEAST_DOSE, RIG_LIMITS, countsApartText, type RigNumber } from '../../core';
+import { LEAST_DOSE, RIG_LIMITS, type RigNumber } from '../../core';
+import type { CellInput } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
-import { CHECKS_AFTER, CHECKS_BEFORE, place, workings } from './cardContext';
+import { place, stationFigures, workings } from './cardContext';
 import { cell, cells, formula, inUnit, quoted } from './cardFormulas';
 import { UNREADABLE } from './cardMarks';
 import { perLitreUnit } from './productFigures';
 
-/** What may keep the card from being fed by: what is said then, as formula text, and when. */
+/** What may keep the card from being fed by: what is said then, and when. */
 interface Check {
-  readonly says: string;
+  readonly says: CellInput;
   readonly bad: string;
 }
 
 const AGAIN = 'Make the card again.';
 const MEND = 'Mend it, then make the card again.';
-const check = (sentence: string, bad: string): Check => ({ says: quoted(sentence), bad });
+const check = (says: CellInput, bad: string): Check => ({ says, bad });
 
 /** The lines of the rig in the units in which their limits stand. */
 const rigValues = (context: CardContext): Record<RigNumber, string> => {
@@ -72,15 +73,20 @@ const ofTheDoses = (context: CardContext): Check => {
 };
 
 const OTHER_BEDS = `The plant inventory has other beds or sizes now. ${AGAIN}`;
-const marks = (columns: readonly string[]): string =>
-  columns.map((column) => `IFERROR(FEED.FINGERPRINT(${column}),${quoted(UNREADABLE)})`).join('&');
+
+/** One for each range whose cells are not what they were. */
+const changed = (sentence: string, ranges: readonly string[], marks: readonly string[]): Check[] =>
+  ranges.map((range, index) => {
+    const mark = marks[index]!;
+    const now = `FEED.FINGERPRINT(${range})`;
+    return check(sentence, mark === UNREADABLE ? `NOT(ISERROR(${now}))` : `${now}<>${quoted(mark)}`);
+  });
 
 /** Of the plants: that every row reads, and that all of them are on the card. */
 const ofThePlants = ({ sources, request }: CardContext, plants: string): Check[] => {
   const { bed, sizeClass, howMany, planted } = sources.plants;
   const [, , numbers = ''] = planted;
-  const other = check(OTHER_BEDS, `${marks(planted)}<>${quoted(request.plantsMark)}`);
-  if (request.planted !== undefined) return [other, { ...other, bad: 'FALSE' }, { ...other, bad: 'FALSE' }];
+  if (request.planted !== undefined) return changed(OTHER_BEDS, planted, request.plantsMarks);
   const unread = `A row of Plants cannot be read. ${MEND}`;
   const counted = `COUNTA(${bed})`;
   return [
@@ -94,66 +100,53 @@ const ofTheMix = (context: CardContext): Check[] => {
   const { sources, request } = context;
   const { product } = workings(context);
   const rates = sources.mix.rate;
-  const changed = `The mix has changed. ${AGAIN}`;
   return [
     check(
-      changed,
+      `The mix has changed. ${AGAIN}`,
       `OR(COUNTIF(${rates},">0")<>${request.products.length},COUNTA(${rates})<>COUNT(${rates})+1)`,
     ),
     ...request.products.map((_, index): Check => {
       const fault = product(index, 'fault');
-      return { says: `"“"&${product(index, 'name')}&"” "&${fault}&". ${AGAIN}"`, bad: `${fault}<>""` };
+      return check(formula(`"“"&${product(index, 'name')}&"” "&${fault}&". ${AGAIN}"`), `${fault}<>""`);
     }),
   ];
 };
 
-/** What the planner refuses of products: rates, label's rates and densities far outside any label. */
-const productRanges = (context: CardContext): string => {
-  const { request } = context;
-  const { product } = workings(context);
-  const liquid = request.products.flatMap((one, index) =>
+/** What the planner refuses of rates: one beyond any label's, and liquids that together leave no room for water. */
+const ratesBeyond = (context: CardContext): string => {
+  const { products } = context.request;
+  const { work, product } = workings(context);
+  const { row, column } = work.product(0, 'beyond');
+  const liquids = products.flatMap((one, index) =>
     one.form === 'liquid' && perLitreUnit(one) === 'mL/L' ? [product(index, 'perLitre')] : [],
   );
-  const each = request.products.flatMap((one, index) => {
-    const rate = product(index, 'perLitre');
-    const byMass = perLitreUnit(one) === 'g/L';
-    return [`${rate}<0.000001`, `${rate}>${byMass ? 2000 : 1000}`];
-  });
-  const sum = liquid.length === 0 ? [] : [`${liquid.join('+')}>1000`];
-  return each.length === 0 ? 'FALSE' : `OR(${[...each, ...sum].join(',')})`;
+  const any =
+    products.length === 0 ? 'FALSE' : `SUM(${cells(row, column, row + products.length - 1, column)})>0`;
+  return liquids.length < 2 ? any : `OR(${any},${liquids.join('+')}>1000)`;
 };
 
 const ofTheFills = (context: CardContext): Check[] => {
   const { request, layout } = context;
   const { work, at } = workings(context);
-  const now = (column: number) => layout.stations.map(({ fillHeader }) => cell(fillHeader, column));
-  const more = now(work.fills0).map((fills, index) => `${fills}>${request.stations[index]!.fills}`);
-  const start = at(work.start);
+  const more = layout.stations.map(
+    ({ fillHeader }, index) => `${cell(fillHeader, work.fills0)}>${request.stations[index]!.fills}`,
+  );
+  const [start, fills] = [at(work.start), at(work.fills)];
   return [
-    check(`A station has no plants now. ${AGAIN}`, `MIN(${now(work.plants0).join(',')})<1`),
-    {
-      // A sentence in error would be shown in place of every sentence after it.
-      says: `IFERROR("The round takes "&${at(work.fills)}&" fills now; this card was made for ${request.made.fills}. ${AGAIN}","The fills cannot be worked out. ${MEND}")`,
-      bad: `OR(${more.join(',')})`,
-    },
+    check(`A station has no plants now. ${AGAIN}`, `MIN(${stationFigures(context, work.plants0)})<1`),
+    check(`The fills cannot be worked out. ${MEND}`, `ISERROR(${fills})`),
+    check(
+      formula(
+        `"The round takes "&${fills}&" fills now; this card was made for ${request.made.fills}. ${AGAIN}"`,
+      ),
+      `OR(${more.join(',')})`,
+    ),
     check(
       `The start beside the card is no time of the day, or “full” or “equal” is missing there. ${AGAIN}`,
       `NOT(AND(ISNUMBER(${start}),${start}>=0,${start}<1,ISNUMBER(${at(work.finish)}),${at(work.style)}<>""))`,
     ),
   ];
 };
-
-const walkChanged = ({ sources, request }: CardContext): string =>
-  `${marks(sources.beds.walk)}<>${quoted(request.walkMark)}`;
-
-/** A column is found by its head: under another one the sheets say something else. */
-const headsChanged = ({ sources, request }: CardContext): Check[] =>
-  [sources.heads.slice(0, 2), sources.heads.slice(2, 4), sources.heads.slice(4)].map((heads, index) =>
-    check(
-      `A heading has changed on a sheet of the garden. ${AGAIN}`,
-      `${marks(heads)}<>${quoted(request.headMarks[index]!)}`,
-    ),
-  );
 
 const FAR_BELOW = 200;
 
@@ -170,63 +163,53 @@ const shapeChanged = ({ layout }: CardContext): Check => {
 
 /** Everything that may keep the card from being fed by, the worst first. */
 const checks = (context: CardContext): Check[] => {
+  const { sources, request } = context;
   const { work, at } = workings(context);
-  const before: Check[] = [
+  return [
     check('The functions of this card do not answer, so it shows no measures.', 'ISERROR(FEED.HOWLONG(0))'),
     ...ofTheRig(context),
     ofTheDoses(context),
     ...ofThePlants(context, at(work.plants)),
-    check(`The walk has changed on the Beds sheet. ${AGAIN}`, walkChanged(context)),
-    ...headsChanged(context),
+    ...changed(`The walk has changed on the Beds sheet. ${AGAIN}`, sources.beds.walk, request.walkMarks),
+    // A column is found by its head: under another one the sheets say something else.
+    ...changed(`A heading has changed on a sheet of the garden. ${AGAIN}`, sources.heads, request.headMarks),
     shapeChanged(context),
-  ];
-  const [mix, ...products] = ofTheMix(context);
-  const after: Check[] = [
-    check(`A rate of the mix is out of its range. ${MEND}`, productRanges(context)),
+    ...ofTheMix(context),
+    check(`A rate of the mix is out of its range. ${MEND}`, ratesBeyond(context)),
     ...ofTheFills(context),
   ];
-  return [...before, mix!, ...products, ...after];
 };
 
-/** The checks, a row each: the sentence, whether it must be said, and the first that must so far. */
+/** The checks, a row each: the sentence, and whether it must be said; and the first one that must. */
 export const cardChecks = (context: CardContext): PageCell[] => {
-  const { work, at } = workings(context);
+  const { work, words } = workings(context);
   const all = checks(context);
-  if (all.length !== CHECKS_BEFORE + context.request.products.length + CHECKS_AFTER)
-    throw new Error(`A card has ${all.length} checks, which is not what its workings have room for.`);
   const head = work.check(-1, 'sentence');
+  const down = (of: 'sentence' | 'bad') => {
+    const { row, column } = work.check(0, of);
+    return cells(row, column, row + all.length - 1, column);
+  };
+  const first = words('first');
+  // Where rows of the checks were taken out there may be no first, and not every one is looked at.
+  const says =
+    `IF(COUNTIF(${down('bad')},0)=${all.length},"",` +
+    `IFERROR(IF(${first}="",NA(),${first}),${quoted(`This card was changed by hand. ${AGAIN}`)}))`;
+  const said = { first: `IFERROR(INDEX(${down('sentence')},MATCH(1,${down('bad')},0)),"")`, says };
   return [
-    ...['What is said', 'Must be said', 'Said'].map((label, index) =>
+    ...['What is said', 'Must be said'].map((label, index) =>
       place(head.row, head.column + index, label, 'header'),
     ),
-    ...all.flatMap(({ says, bad }, index) => {
-      const [sentence, must, said] = (['sentence', 'bad', 'says'] as const).map((of) =>
-        work.check(index, of),
-      );
-      const earlier = index === 0 ? '""' : at(work.check(index - 1, 'says'));
-      const chain = `IF(${earlier}<>"",${earlier},IF(${at(must!)}=1,${at(sentence!)},""))`;
-      // The last word does not hang on the chain, which a row taken out may break.
-      const first = work.check(0, 'bad');
-      const none = `COUNTIF(${cells(first.row, first.column, must!.row, must!.column)},0)=${all.length}`;
-      const broken = quoted(`This card was changed by hand. ${AGAIN}`);
-      const last = `IF(${none},"",IFERROR(IF(${chain}="",${broken},${chain}),${broken}))`;
-      const text = index === all.length - 1 ? last : chain;
+    ...all.flatMap(({ says: sentence, bad }, index) => {
+      const [told, must] = [work.check(index, 'sentence'), work.check(index, 'bad')];
       return [
-        place(sentence!.row, sentence!.column, formula(says), 'computed'),
+        place(told.row, told.column, sentence, 'computed'),
         // What cannot be looked up any more has changed.
-        place(must!.row, must!.column, formula(`IFERROR(IF(${bad},1,0),1)`), 'computed'),
-        place(said!.row, said!.column, formula(text), 'computed'),
+        place(must.row, must.column, formula(`IFERROR(IF(${bad},1,0),1)`), 'computed'),
       ];
     }),
+    ...(['first', 'says'] as const).map((of) => {
+      const { row, column } = work.words(of);
+      return place(row, column, formula(said[of]), 'computed');
+    }),
   ];
-};
-
-/** What stands under the headline: why the card is out of date, else that its counts miss the doses; '' mostly. */
-export const warning = (context: CardContext): string => {
-  const { work, at, says } = workings(context);
-  const apart = at(work.apart);
-  const percent = '\u0001';
-  const told = (given: 'more' | 'less') =>
-    quoted(countsApartText(percent, given)).replace(percent, `"&ROUND(ABS(${apart})*100,1)&" %`);
-  return `IF(${says}<>"",${says},IF(ABS(${apart})<=${COUNTS_APART},"",IF(${apart}>0,${told('more')},${told('less')})))`;
 };

@@ -45,6 +45,7 @@ export const PRODUCT_COLUMNS = [
   'madeCost',
   'mixRow',
   'productRow',
+  'form',
   'rate',
   'rateUnit',
   'greatest',
@@ -53,6 +54,7 @@ export const PRODUCT_COLUMNS = [
   'solubility',
   'each',
   'greatestEach',
+  'share',
   'perLitre',
   'hotEach',
   'price',
@@ -60,6 +62,7 @@ export const PRODUCT_COLUMNS = [
   'packUnit',
   'madeRate',
   'madeUnit',
+  'unchecked',
   'changed',
   'oddDensity',
   'oddGreatest',
@@ -72,22 +75,12 @@ export const PRODUCT_COLUMNS = [
   'unread',
   'over',
   'fault',
+  'beyond',
 ] as const;
 export type ProductColumn = (typeof PRODUCT_COLUMNS)[number];
 
 /** What is measured of a product for a fill, a row each. */
-export const MEASURE_COLUMNS = [
-  'product',
-  'exact',
-  'most',
-  'direct',
-  'times',
-  'water',
-  'part',
-  'measured',
-  'said',
-  'off',
-] as const;
+export const MEASURE_COLUMNS = ['product', 'exact', 'most', 'measured', 'said', 'off'] as const;
 export type MeasureColumn = (typeof MEASURE_COLUMNS)[number];
 
 /** Figures of the rig, in the barrel's unit and in minutes; what is left blank there counts as what it stands for. */
@@ -106,6 +99,10 @@ export const RIG_ROWS = [
   'weight',
 ] as const;
 export type RigRow = (typeof RIG_ROWS)[number];
+
+/** Parts of the card's sentences, and last what it says in place of its measures; '' while it may show them. */
+export const WORD_ROWS = ['lasts', 'percent', 'more', 'less', 'unchecked', 'first', 'says'] as const;
+export type WordRow = (typeof WORD_ROWS)[number];
 
 const GAP = 1;
 const PAIRS = {
@@ -129,7 +126,7 @@ const TIMES_TOLD = 3;
 const PRODUCTS = TIMES + 2 * TIMES_TOLD + GAP;
 const RIG = PRODUCTS + PRODUCT_COLUMNS.length + GAP;
 const CHECKS = RIG + 2 + GAP;
-const CHECKED = 3;
+const CHECKED = 2;
 const MADE = CHECKS + CHECKED + GAP;
 const MEASURES = MADE + 2 + GAP;
 
@@ -168,11 +165,17 @@ export const workingsAt = (first: number) => {
       row: 1 + index,
       column: first + PRODUCTS + PRODUCT_COLUMNS.indexOf(of),
     }),
+    /** Labels of the rig's figures; what they come to stands beside. */
+    rigLabels: { row: 0, column: first + RIG },
     rig: (of: RigRow): At => ({ row: RIG_ROWS.indexOf(of), column: first + RIG + 1 }),
-    /** Sentence, whether it must be said, and what is said so far. */
-    check: (index: number, of: 'sentence' | 'bad' | 'says'): At => ({
+    words: (of: WordRow): At => ({
+      row: RIG_ROWS.length + WORD_ROWS.indexOf(of),
+      column: first + RIG + 1,
+    }),
+    /** Sentence, and whether it must be said. */
+    check: (index: number, of: 'sentence' | 'bad'): At => ({
       row: 1 + index,
-      column: first + CHECKS + ['sentence', 'bad', 'says'].indexOf(of),
+      column: first + CHECKS + ['sentence', 'bad'].indexOf(of),
     }),
     /** What the round came to when the card was made. */
     made: { row: 1, column: first + MADE + 1 },
@@ -183,14 +186,8 @@ export const workingsAt = (first: number) => {
   };
 };
 
-/** Checks that every card has, before and after those of its products. */
-export const CHECKS_BEFORE = 23;
-export const CHECKS_AFTER = 4;
-
-export const checksOf = ({ products }: CardRequest): number => CHECKS_BEFORE + products.length + CHECKS_AFTER;
-
 /** A cell of the workings, as a formula names it. */
-export const workings = ({ layout, request }: CardContext) => {
+export const workings = ({ layout }: Pick<CardContext, 'layout'>) => {
   const work = workingsAt(layout.column.workings);
   const at = ({ row, column }: At): string => cell(row, column);
   return {
@@ -199,8 +196,8 @@ export const workings = ({ layout, request }: CardContext) => {
     product: (index: number, of: ProductColumn) => at(work.product(index, of)),
     rig: (of: RigRow) => at(work.rig(of)),
     measure: (index: number, of: MeasureColumn) => at(work.measure(index, of)),
-    /** What the card says in place of its measures; '' while it may show them. */
-    says: at(work.check(checksOf(request) - 1, 'says')),
+    words: (of: WordRow) => at(work.words(of)),
+    says: at(work.words('says')),
   };
 };
 
@@ -225,6 +222,16 @@ export const fillRanges = (
       cells(firstFill, column, firstFill + request.stations[index]!.fills - 1, column),
     )
     .join(',');
+
+/** The same column of every station's figures, and of nothing else that is a number. */
+export const stationFigures = (
+  { layout }: Pick<CardContext, 'layout'>,
+  column: number,
+  stations?: number,
+): string => {
+  const last = stations === undefined ? layout.total : layout.stations[stations]!.title;
+  return cells(layout.stations[0]!.title, column, last, column);
+};
 
 /** A time of the round's last fill. */
 export const lastTime = ({ request, layout }: CardContext, column: number): string => {

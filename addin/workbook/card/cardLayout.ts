@@ -62,10 +62,10 @@ export interface CardRequest {
   readonly leaveOutUnread: boolean;
   /** Plants by bed and size, where formulas could not count them as they were read; undefined where they can. */
   readonly planted?: Readonly<Record<string, number>>;
-  /** The plants as they were read, where `planted` holds. */
-  readonly plantsMark: string;
-  /** The walk as it was read. */
-  readonly walkMark: string;
+  /** The plants as they were read, column by column, where `planted` holds. */
+  readonly plantsMarks: readonly string[];
+  /** The walk as it was read, column by column. */
+  readonly walkMarks: readonly string[];
   /** The heads of the sheets, as they were found. */
   readonly headMarks: readonly string[];
   readonly made: CardRecord;

@@ -1,7 +1,7 @@
 import type { Area } from '../change';
 import type { Outline, Snapshot } from '../port';
 import { areaNamed, cellsOf, usedArea } from '../snapshot';
-import { PRODUCT_COLUMNS, checksOf, workingsAt } from './cardContext';
+import { PRODUCT_COLUMNS, workingsAt } from './cardContext';
 import type { CardLayout, CardRequest } from './cardLayout';
 
 /** What is printed. */
@@ -61,7 +61,7 @@ export const cardNames = (request: CardRequest, { column }: CardLayout): Record<
   const list = { ...single(work.product(0, 'name')), rows: products.length, columns: LISTED };
   return {
     ...Object.fromEntries(cells),
-    [CARD_CHECK]: single(work.check(checksOf(request) - 1, 'says')),
+    [CARD_CHECK]: single(work.words('says')),
     [CARD_MADE]: { ...single(work.made), rows: MADE_ROWS.length },
     ...(products.length > 0 ? { [CARD_PRODUCTS]: list } : {}),
   };

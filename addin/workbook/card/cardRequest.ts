@@ -130,14 +130,9 @@ export const cardRequest = (
     overLabelReason: over.length === 0 ? '' : (options.overLabelReason ?? '').trim(),
     leaveOutUnread,
     ...(counted ? {} : { planted: plantedOf(input) }),
-    plantsMark: markOf(snapshot, plants),
-    walkMark: markOf(snapshot, walk),
-    headMarks: [HEADED.slice(0, 2), HEADED.slice(2, 4), HEADED.slice(4)].map((tables) =>
-      headMark(
-        snapshot,
-        tables.map((table) => places.sites[table]!),
-      ),
-    ),
+    plantsMarks: plants.map((area) => markOf(snapshot, area)),
+    walkMarks: walk.map((area) => markOf(snapshot, area)),
+    headMarks: HEADED.map((table) => headMark(snapshot, places.sites[table]!)),
     made: {
       date: options.date,
       start: options.start / SECONDS_A_DAY,

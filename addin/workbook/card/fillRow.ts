@@ -1,7 +1,7 @@
 import type { FormulaText } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
-import { place, tickBox, workings } from './cardContext';
+import { place, stationFigures, tickBox, workings } from './cardContext';
 import { cell, clockWords, formula, wholeMinutes } from './cardFormulas';
 import { hotWater, measureCells } from './measureCells';
 
@@ -48,12 +48,12 @@ export const fillRow = (context: CardContext, station: number, index: number, fi
     [column.doneBy, work.doneBy, later(pumpFrom, pumping)],
   ];
   // Fills of earlier stations that are not needed any more do not count.
-  const before = layout.stations.slice(0, station).map(({ fillHeader }) => cell(fillHeader, work.fills0));
-  const number = [...before, index + 1].join('+');
+  const before = station === 0 ? '' : `&SUM(${stationFigures(context, work.fills0, station)})+${index + 1}`;
+  const name = station === 0 ? `"Fill ${index + 1}"` : `"Fill "${before}`;
 
   return [
     tickBox(row, column.tick),
-    place(row, column.name, formula(`IF(${makeUp}>0,"Fill "&(${number}),"")`), 'total'),
+    place(row, column.name, formula(`IF(${makeUp}>0,${name},"")`), 'total'),
     place(row, column.makeUp, formula(part(2)), 'big', VOLUME_OR_NONE),
     ...request.products.flatMap((_, product) => measureCells(context, product, row, fill)),
     ...(column.hotWater === undefined

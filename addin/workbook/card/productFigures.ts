@@ -15,6 +15,7 @@ const HEADS: Readonly<Record<ProductColumn, string>> = {
   madeCost: 'Cost, as made',
   mixRow: 'Row of the mix',
   productRow: 'Row of the products',
+  form: 'Form',
   rate: 'Rate',
   rateUnit: 'Rate, unit',
   greatest: 'Greatest rate',
@@ -23,6 +24,7 @@ const HEADS: Readonly<Record<ProductColumn, string>> = {
   solubility: 'Solubility',
   each: 'In one unit of the barrel',
   greatestEach: 'Label allows in one',
+  share: 'Share of the label',
   perLitre: 'In a litre',
   hotEach: 'Hot water for one',
   price: 'Price',
@@ -30,6 +32,7 @@ const HEADS: Readonly<Record<ProductColumn, string>> = {
   packUnit: 'Pack, unit',
   madeRate: 'Rate, as made',
   madeUnit: 'Rate, unit, as made',
+  unchecked: 'Label not known',
   changed: 'Changed',
   oddDensity: 'Density cannot be read',
   oddGreatest: 'Greatest rate cannot be read',
@@ -42,11 +45,11 @@ const HEADS: Readonly<Record<ProductColumn, string>> = {
   unread: 'Cannot be read',
   over: 'Above the label',
   fault: 'What is wrong',
+  beyond: 'Rate out of its range',
 };
 
 /** Any other figure is General; an office reads TRUE and FALSE with that as numbers. */
 const FORMATS: Partial<Readonly<Record<ProductColumn, string | undefined>>> = {
-  changed: undefined,
   over: undefined,
   total: '0.0##',
   cost: '0.00',
@@ -95,7 +98,9 @@ const odd = (
     oddGreatest: number(products.greatestRate, greatest, '<=0', 1e9),
     oddSolubility: number(products.solubility, of('solubility'), `<${solubility.least}`, solubility.most),
     oddPack: number(products.pack, of('pack'), '<=0', 1e9),
-    oddPrice: number(products.price, inProducts(products.price), `<${price.least}`, price.most),
+    oddPrice:
+      `IF(COUNT(${inProducts(products.price)})=0,IF(COUNTA(${inProducts(products.price)})>0,1,0),` +
+      `IF(OR(${of('price')}<${price.least},${of('price')}>${price.most}),1,0))`,
     oddPackUnit: unit(products.packUnit, `FEED.UNITCOST(1,1,${packUnit},${packUnit})`),
     oddGreatestUnit: unit(products.greatestRateUnit, `FEED.INUNITS(1,${greatestUnit},"g/L",1)`),
     // A label allows a litre, or two kilograms, of a product in a litre at most.
@@ -121,16 +126,19 @@ const formulas = (
     return cells(row, column, lastMeasure.row, column);
   };
   const unit = quoted(one.unit);
+  const rated = `${of('rate')},${of('rateUnit')}`;
   const eachOf = (rate: string, rateUnit: string) =>
     `FEED.DILUTE(${rate},${rateUnit},1,${rig('unit')},${unit},${of('density')})`;
   const priced = `FEED.COST(${of('total')},${unit},${of('price')},${of('pack')},${of('packUnit')},${of('density')})`;
   const inProducts = (column: string) => `INDEX(${column},${of('productRow')})`;
-  const gone = one.labelKnown ? `NOT(${of('greatest')}>0)` : `ISTEXT(${of('greatest')})`;
+  const lost = one.labelKnown ? `NOT(${of('greatest')}>0)` : `ISTEXT(${of('greatest')})`;
   return {
     total: `SUMIF(${down('product')},${index + 1},${down('measured')})`,
-    cost: `IF(${of('price')}="","not known",IF(${of('total')}=0,0,IFERROR(${priced},"not known")))`,
+    // Not compared with "": the grid may remember the cell from before it was worked out.
+    cost: `IF(ISNUMBER(${of('price')}),IF(${of('total')}=0,0,IFERROR(${priced},"not known")),"not known")`,
     mixRow: `FEED.ROWOF(${of('name')},${mix.product})`,
     productRow: `FEED.ROWOF(${of('name')},${products.product})`,
+    form: `TRIM(${inProducts(products.form)})`,
     rate: `INDEX(${mix.rate},${of('mixRow')})`,
     rateUnit: `INDEX(${mix.rateUnit},${of('mixRow')})`,
     greatest: inProducts(products.greatestRate),
@@ -139,26 +147,28 @@ const formulas = (
     solubility: inProducts(products.solubility),
     each: eachOf(of('rate'), of('rateUnit')),
     greatestEach: `IF(${of('greatest')}>0,${eachOf(of('greatest'), of('greatestUnit'))},0)`,
+    share: `IF(${of('greatest')}>0,FEED.LABELSHARE(${rated},${of('greatest')},${of('greatestUnit')},${of('density')}),0)`,
     perLitre: `FEED.INUNITS(${of('rate')},${of('rateUnit')},${quoted(perLitreUnit(one))})`,
     hotEach: hotWater(context, index, one),
     price: `IF(COUNT(${inProducts(products.price)})=0,"",${inProducts(products.price)})`,
     pack: inProducts(products.pack),
     packUnit: inProducts(products.packUnit),
+    unchecked: one.labelKnown ? '""' : `IF(${of('greatest')}>0,"",", “"&${of('name')}&"”")`,
     changed:
-      `IF(OR(NOT(${of('rate')}>0),TRIM(${inProducts(products.form)})<>${quoted(one.form)},` +
+      `IF(OR(NOT(${of('rate')}>0),${of('form')}<>${quoted(one.form)},` +
       // The workbench's engine compares with no number that it writes with an exponent, such as 1E-9.
-      `ROUND(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')}),9)<>1),1,0)`,
+      `ROUND(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')}),9)<>1),"is not as it was",` +
+      `IF(${lost},"has lost its label's rate",""))`,
     ...odd(context, index, inProducts),
-    over:
-      `IF(AND(${of('greatestEach')}>0,${of('each')}>${of('greatestEach')}*(1+1E-9),` +
-      (request.overLabel.includes(index)
-        ? `OR(TRIM(${at(work.reason)})="",${of('rate')}>${of('madeRate')}*(1+1E-9))),1,0)`
-        : // The card has no line that names this one, whatever reason stands there for another.
-          'TRUE),1,0)'),
+    over: request.overLabel.includes(index)
+      ? `IF(AND(${of('share')}>1,OR(TRIM(${at(work.reason)})="",` +
+        `FEED.LABELSHARE(${rated},${of('madeRate')},${of('madeUnit')})>1)),1,0)`
+      : // The card has no line that names this one, whatever reason stands there for another.
+        `IF(${of('share')}>1,1,0)`,
     fault:
-      `IFERROR(IF(${of('changed')}=1,"is not as it was",IF(${gone},"has lost its label's rate",` +
-      `IF(${of('unread')}=1,"has a cell that cannot be read",` +
-      `IF(${of('over')}=1,"is above the label","")))),"is not as it was")`,
+      `IFERROR(IF(${of('changed')}<>"",${of('changed')},IF(${of('unread')}=1,"has a cell that cannot be read",` +
+      `IF(${of('over')}=1,"is above the label",""))),"is not as it was")`,
+    beyond: `IF(OR(${of('perLitre')}<0.000001,${of('perLitre')}>${perLitreUnit(one) === 'g/L' ? 2000 : 1000}),1,0)`,
   };
 };
 

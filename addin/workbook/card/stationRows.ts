@@ -29,7 +29,7 @@ const bedRow = (context: CardContext, row: number, bed: string): PageCell[] => {
   ];
 };
 
-const stationFigures = (context: CardContext, station: CardStation, rows: StationRows): PageCell[] => {
+const figures = (context: CardContext, station: CardStation, rows: StationRows): PageCell[] => {
   const { column } = context.layout;
   const { work, rig } = workings(context);
   const lastBed = rows.firstBed + station.beds.length - 1;
@@ -97,7 +97,7 @@ export const stationRows = (context: CardContext, index: number, firstFill: numb
     ).flat(),
     ...bedHeads.map(([at, input, style = 'header']) => wrapped(place(rows.bedHeader, at, input, style))),
     ...station.beds.flatMap((bed, at) => bedRow(context, rows.firstBed + at, bed)),
-    ...stationFigures(context, station, rows),
+    ...figures(context, station, rows),
     ...times,
   ];
 };

@@ -1,8 +1,19 @@
+import { countsApartText } from '../../core';
 import type { CellInput, StyleToken } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext } from './cardContext';
-import { TIME, VOLUME, fillRanges, lastTime, overFills, place, workings as workingsOf } from './cardContext';
-import { cell, cells, formula, quoted } from './cardFormulas';
+import {
+  TIME,
+  VOLUME,
+  fillRanges,
+  lastTime,
+  overFills,
+  place,
+  stationFigures,
+  workings as workingsOf,
+  type WordRow,
+} from './cardContext';
+import { cells, formula, quoted } from './cardFormulas';
 import { measureHeads } from './measureCells';
 import { productFigures } from './productFigures';
 import { rigFigures } from './rigFigures';
@@ -51,8 +62,7 @@ const record = (context: CardContext): PageCell[] => {
 const pairs = (context: CardContext): PageCell[] => {
   const { sources, request, layout } = context;
   const { work } = workingsOf(context);
-  const figures = layout.stations.map(({ fillHeader }) => fillHeader);
-  const sumOf = (column: number) => `SUM(${figures.map((row) => cell(row, column)).join(',')})`;
+  const sumOf = (column: number) => `SUM(${stationFigures(context, column)})`;
   const finish = `${lastTime(context, work.doneBy)}/1440`;
   const { row, column } = work.product(0, 'cost');
   const costs = cells(row, column, row + Math.max(1, request.products.length) - 1, column);
@@ -80,11 +90,39 @@ const pairs = (context: CardContext): PageCell[] => {
   ]);
 };
 
+/** Parts of the headline, of the line under it and of a caution. */
+const words = (context: CardContext): PageCell[] => {
+  const { request } = context;
+  const { work, at, words: word, product } = workingsOf(context);
+  const percent = '\u0001';
+  const told = (given: 'more' | 'less') =>
+    quoted(countsApartText(percent, given)).replace(percent, `"&${word('percent')}&" %`);
+  const texts: Record<WordRow, [label: string, text?: string]> = {
+    lasts: ['Takes', `FEED.HOWLONG((${at(work.finish)}-${at(work.start)})*1440)`],
+    percent: ['Counts are off by, %', `ROUND(ABS(${at(work.apart)})*100,1)`],
+    more: ['Where they give more', told('more')],
+    less: ['Where they give less', told('less')],
+    unchecked: [
+      'Not checked',
+      request.products.map((_, index) => product(index, 'unchecked')).join('&') || '""',
+    ],
+    // What these two come to stands with the checks.
+    first: ['First of the checks'],
+    says: ['Said in place of measures'],
+  };
+  return Object.entries(texts).flatMap(([of, [label, text]]) => {
+    const { row, column } = work.words(of as WordRow);
+    const beside = text === undefined ? [] : [place(row, column, formula(text), 'computed')];
+    return [place(row, column - 1, label, 'header'), ...beside];
+  });
+};
+
 /** Beside the card and not printed: what can be changed on it, what its numbers come from, and what the log takes over. */
 export const workingCells = (context: CardContext): PageCell[] => [
   ...pairs(context),
   ...productFigures(context),
-  ...rigFigures(context),
+  ...rigFigures(context.sources, workingsOf(context).work.rigLabels, quoted(context.request.weightUnit)),
+  ...words(context),
   ...measureHeads(context),
   ...record(context),
 ];

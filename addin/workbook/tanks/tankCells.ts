@@ -1,8 +1,9 @@
 import type { Area, CellInput, StyleToken } from '../change';
 import type { PageCell } from '../page';
-import { place } from '../card/cardContext';
-import { cell, cells, formula, inUnit, wandOpen } from '../card/cardFormulas';
+import { RIG_ROWS, place, type RigRow } from '../card/cardContext';
+import { cell, cells, formula } from '../card/cardFormulas';
 import type { CardSources } from '../card/cardSources';
+import { rigFigures } from '../card/rigFigures';
 
 /** What the sheet starts with; all of it can be changed there. */
 export interface TankRequest {
@@ -23,6 +24,12 @@ const STATIONS_AT = 8;
 const COLUMNS = ['barrel', 'fills', 'lastFill', 'weight', 'mixing', 'round', 'moves', 'fits'] as const;
 type Column = (typeof COLUMNS)[number];
 const column = (of: Column): number => COLUMNS.indexOf(of);
+/** Beside what is printed: what the numbers come from, each once. */
+const WORKINGS = COLUMNS.length + 1;
+const RIG = { row: 0, column: WORKINGS } as const;
+const ROUND_ROWS = ['need', 'plants', 'visited', 'last', 'lastNeed', 'smallest'] as const;
+/** Beside a station what its doses come to and its place among those to feed; beside a barrel its fills at each station. */
+const FILLS = WORKINGS + 3;
 
 export const tankRows = ({ stations, barrels }: TankRequest) => {
   const firstStation = STATIONS_AT + 1;
@@ -30,40 +37,43 @@ export const tankRows = ({ stations, barrels }: TankRequest) => {
   return { firstStation, header, firstBarrel: header + 1, lastBarrel: header + barrels.length };
 };
 
-const needOf = (sources: CardSources, station: string, name: string, plants: string): string => {
-  const { beds, doses, rig } = sources;
-  const solution =
-    station === '' ? `SUM(${beds.solution})` : `SUMIFS(${beds.solution},${beds.station},${name})`;
-  const spill = `FEED.DOSE(${rig.betweenPlants}*${plants},${rig.flow.value},${rig.flow.unit},${rig.barrel.unit})`;
-  const spilled = `IF(AND(${wandOpen(sources)},${rig.betweenPlants}*${plants}>0),${spill},0)`;
-  return (
-    `IF(${plants}>0,FEED.INUNITS(${solution},${doses.unit},${rig.barrel.unit})+${spilled}` +
-    `+${inUnit(rig.hose, rig.barrel.unit)},0)`
-  );
-};
+const rig = (of: RigRow): string => cell(RIG_ROWS.indexOf(of), WORKINGS + 1);
+const ofRound = (of: (typeof ROUND_ROWS)[number]): string =>
+  cell(RIG_ROWS.length + ROUND_ROWS.indexOf(of), WORKINGS + 1);
 
 const stationRows = (sources: CardSources, request: TankRequest): PageCell[] => {
-  const { beds, rig } = sources;
-  const heads: CellInput[] = ['Station', 'Plants', formula(`"Need, "&${rig.barrel.unit}`)];
+  const { beds, doses } = sources;
+  const heads: [at: number, input: CellInput][] = [
+    [1, 'Plants'],
+    [2, formula(`"Need, "&${rig('unit')}`)],
+    [FILLS, 'For the doses'],
+    [FILLS + 1, 'Fed as number'],
+  ];
   return [
-    ...heads.map((input, at) => place(STATIONS_AT, at, input, at === 0 ? 'header' : 'numberHeader')),
+    place(STATIONS_AT, 0, 'Station', 'header'),
+    ...heads.map(([at, input]) => place(STATIONS_AT, at, input, 'numberHeader')),
     ...request.stations.flatMap((station, index) => {
       const row = STATIONS_AT + 1 + index;
-      const [name, plants] = [cell(row, 0), cell(row, 1)];
-      const count = station === '' ? `SUM(${beds.plants})` : `SUMIFS(${beds.plants},${beds.station},${name})`;
+      const [name, plants, dosed] = [cell(row, 0), cell(row, 1), cell(row, FILLS)];
+      const soFar = `COUNTIF(${cells(STATIONS_AT + 1, 2, row, 2)},">0")`;
+      const sum = (of: string) => (station === '' ? `SUM(${of})` : `SUMIFS(${of},${beds.station},${name})`);
+      const asked = `FEED.INUNITS(${sum(beds.solution)},${doses.unit},${rig('unit')})`;
+      const need = `IF(${plants}>0,${dosed}+${plants}*${rig('spill')}+${rig('hose')},0)`;
       return [
         place(row, 0, station === '' ? 'the whole garden' : station, 'computed', '@'),
-        place(row, 1, formula(count), 'computed', '0'),
-        place(row, 2, formula(needOf(sources, station, name, plants)), 'computed', '#,##0.0'),
+        place(row, 1, formula(sum(beds.plants)), 'computed', '0'),
+        place(row, 2, formula(need), 'computed', '#,##0.0'),
+        place(row, FILLS, formula(asked), 'computed', '#,##0.0'),
+        place(row, FILLS + 1, formula(`IF(${cell(row, 2)}>0,${soFar},0)`), 'computed', '0'),
       ];
     }),
   ];
 };
 
-const limitRows = ({ rig }: CardSources, { limits, style }: TankRequest): PageCell[] => {
+const limitRows = ({ rig: from }: CardSources, { limits, style }: TankRequest): PageCell[] => {
   const rows: [string, CellInput, CellInput][] = [
     ['Most fills', limits.fills ?? null, 'fills'],
-    ['Most weight, full', limits.weight ?? null, formula(rig.emptyWeight.unit)],
+    ['Most weight, full', limits.weight ?? null, formula(from.emptyWeight.unit)],
     ['Longest round', limits.minutes ?? null, 'min'],
     ['Fills: full or equal', style, null],
   ];
@@ -75,64 +85,94 @@ const limitRows = ({ rig }: CardSources, { limits, style }: TankRequest): PageCe
 };
 
 const barrelRow = (sources: CardSources, request: TankRequest, row: number, barrel: number): PageCell[] => {
-  const { rig, mix } = sources;
+  const { rig: from } = sources;
   const { firstStation } = tankRows(request);
   const at = (of: Column) => cell(row, column(of));
-  const needs = request.stations.map((_, index) => cell(firstStation + index, 2));
-  const last = firstStation + request.stations.length - 1;
-  const total = `SUM(${cells(firstStation, 2, last, 2)})`;
-  const plants = `SUM(${cells(firstStation, 1, last, 1)})`;
-  const unit = rig.barrel.unit;
-  const heel = inUnit(rig.heel, unit);
-  const barrelArguments = `${at('barrel')},${unit},${heel},${rig.fillLine}`;
-  const fillsOf = (need: string) => `IF(${need}>0,FEED.FILLS(${need},${barrelArguments}),0)`;
-  const lastNeed = needs.at(-1)!;
+  const fills = cells(row, FILLS, row, FILLS + request.stations.length - 1);
+  const ofBarrel = `${at('barrel')},${rig('unit')},${rig('heel')},${rig('fillLine')}`;
+  const need = (station: number) => cell(firstStation + station, 2);
   const style = cell(LIMITS_AT + 3, 1);
-  const visited = `COUNTIF(${cells(firstStation, 2, last, 2)},">0")`;
   const minutes = (volume: string, flow: { value: string; unit: string }) =>
-    `FEED.FILLTIME(${volume},${unit},${flow.value},${flow.unit})`;
+    `FEED.FILLTIME(${volume},${rig('unit')},${flow.value},${flow.unit})`;
   const limit = (of: Column, index: number) => {
     const most = cell(LIMITS_AT + index, 1);
     return `OR(N(${most})=0,${at(of)}<=${most})`;
   };
-  const inputs: [Column, string, string][] = [
-    ['fills', needs.map(fillsOf).join('+'), '0'],
+  const [needs, visited] = [ofRound('need'), ofRound('visited')];
+  const inputs: [at: number, text: string, format: string][] = [
+    [column('fills'), `SUM(${fills})`, '0'],
     [
-      'lastFill',
-      `INDEX(FEED.FILLPLAN(${lastNeed},${barrelArguments},${style}),FEED.FILLS(${lastNeed},${barrelArguments}),2)`,
+      column('lastFill'),
+      `INDEX(FEED.FILLPLAN(${ofRound('lastNeed')},${ofBarrel},${style}),INDEX(${fills},${ofRound('last')}),2)`,
       '#,##0.0',
     ],
     [
-      'weight',
-      `FEED.WEIGHT(${at('barrel')}*IF(${rig.fillLine}>0,${rig.fillLine},1),${unit},${rig.emptyWeight.unit},${rig.emptyWeight.value})`,
+      column('weight'),
+      `FEED.WEIGHT(${at('barrel')}*${rig('fillLine')},${rig('unit')},${from.emptyWeight.unit},${rig('weight')})`,
       '#,##0',
     ],
     [
-      'mixing',
-      `IF(COUNTIF(${mix.rate},">0")>0,${at('fills')}*${rig.premixMinutes},0)+${minutes(`(${total}+${visited}*${heel})`, rig.tapFlow)}`,
+      column('mixing'),
+      `${at('fills')}*${rig('premix')}+${minutes(`${needs}+${visited}*${rig('heel')}`, from.tapFlow)}`,
       '#,##0',
     ],
     [
-      'round',
-      `${at('mixing')}+${minutes(total, rig.flow)}+IF(${wandOpen(sources)},0,${rig.betweenPlants}*${plants}/60)` +
-        `+${at('moves')}*${rig.moveMinutes}`,
+      column('round'),
+      `${at('mixing')}+${minutes(needs, from.flow)}+${rig('walk')}*${ofRound('plants')}+${at('moves')}*${rig('move')}`,
       '#,##0',
     ],
-    ['moves', `MAX(0,${visited}-1)`, '0'],
-    ['fits', `IF(AND(${limit('fills', 0)},${limit('weight', 1)},${limit('round', 2)}),"yes","no")`, '@'],
+    [column('moves'), `MAX(0,${visited}-1)`, '0'],
+    [
+      column('fits'),
+      `IF(AND(${limit('fills', 0)},${limit('weight', 1)},${limit('round', 2)}),"yes","no")`,
+      '@',
+    ],
+    ...request.stations.map((_, station): [number, string, string] => [
+      FILLS + station,
+      `IF(${need(station)}>0,FEED.FILLS(${need(station)},${ofBarrel}),0)`,
+      '0',
+    ]),
   ];
   return [
     place(row, 0, barrel, 'input', 'General'),
-    ...inputs.map(([of, text, format]) => place(row, column(of), formula(text), 'computed', format)),
+    ...inputs.map(([of, text, format]) => place(row, of, formula(text), 'computed', format)),
   ];
 };
 
-const barrelHeads = ({ rig }: CardSources, row: number): PageCell[] => {
+/** What all barrels have in common. */
+const workingRows = (sources: CardSources, request: TankRequest): PageCell[] => {
+  const { firstStation, header, firstBarrel, lastBarrel } = tankRows(request);
+  const down = (at: number) => cells(firstStation, at, firstStation + request.stations.length - 1, at);
+  const [barrels, fits] = (['barrel', 'fits'] as const).map((of) =>
+    cells(firstBarrel, column(of), lastBarrel, column(of)),
+  );
+  const figures: Record<(typeof ROUND_ROWS)[number], [label: string, text: string]> = {
+    need: ['Whole need', `SUM(${down(2)})`],
+    plants: ['All plants', `SUM(${down(1)})`],
+    visited: ['Stations to feed', `MAX(${down(FILLS + 1)})`],
+    last: ['The last of them', `MATCH(${ofRound('visited')},${down(FILLS + 1)},0)`],
+    lastNeed: ['Its need', `INDEX(${down(2)},${ofRound('last')})`],
+    smallest: ['Smallest within the limits', `SUMPRODUCT(MIN(${barrels}+1E+9*(${fits}<>"yes")))`],
+  };
+  return [
+    ...rigFigures(sources, RIG, sources.rig.emptyWeight.unit),
+    ...ROUND_ROWS.flatMap((of, index) => [
+      place(RIG_ROWS.length + index, WORKINGS, figures[of][0], 'header'),
+      place(RIG_ROWS.length + index, WORKINGS + 1, formula(figures[of][1]), 'computed', 'General'),
+    ]),
+    ...request.stations.map((station, index) => ({
+      ...place(header, FILLS + index, station === '' ? 'Fills' : `Fills, ${station}`, 'numberHeader'),
+      wrap: true as const,
+    })),
+  ];
+};
+
+const barrelHeads = ({ rig: from }: CardSources, row: number): PageCell[] => {
   const heads: Record<Column, CellInput> = {
-    barrel: formula(`"Barrel, "&${rig.barrel.unit}`),
+    barrel: formula(`"Barrel, "&${rig('unit')}`),
     fills: 'Fills',
-    lastFill: formula(`"Last fill, "&${rig.barrel.unit}`),
-    weight: formula(`"Weight full, "&${rig.emptyWeight.unit}`),
+    lastFill: formula(`"Last fill, "&${rig('unit')}`),
+    weight: formula(`"Weight full, "&${from.emptyWeight.unit}`),
     mixing: 'Mixing and filling, min',
     round: 'Whole round, min',
     moves: 'Moves',
@@ -146,11 +186,9 @@ const barrelHeads = ({ rig }: CardSources, row: number): PageCell[] => {
 export const tankCells = (sources: CardSources, request: TankRequest): PageCell[] => {
   const { header, firstBarrel, lastBarrel } = tankRows(request);
   const fits = cells(firstBarrel, column('fits'), lastBarrel, column('fits'));
-  const barrels = cells(firstBarrel, 0, lastBarrel, 0);
-  const smallest = `SUMPRODUCT(MIN(${barrels}+1E+9*(${fits}<>"yes")))`;
   const answer =
     `IF(COUNTIF(${fits},"yes")=0,"None of these barrels keeps within your limits.",` +
-    `"The smallest barrel within your limits holds "&${smallest}&" "&${sources.rig.barrel.unit}&".")`;
+    `"The smallest barrel within your limits holds "&${ofRound('smallest')}&" "&${rig('unit')}&".")`;
   return [
     place(0, 0, 'Tank what-if', 'title'),
     place(1, 0, formula(answer), 'answer'),
@@ -159,6 +197,7 @@ export const tankCells = (sources: CardSources, request: TankRequest): PageCell[
     ...stationRows(sources, request),
     ...barrelHeads(sources, header),
     ...request.barrels.flatMap((barrel, index) => barrelRow(sources, request, firstBarrel + index, barrel)),
+    ...workingRows(sources, request),
   ];
 };
 

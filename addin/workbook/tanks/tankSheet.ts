@@ -48,7 +48,8 @@ export const tankSheet = (
     { kind: 'width', sheet, column: 0, columns: 1, characters: FIRST_WIDTH },
     { kind: 'width', sheet, column: 1, columns: COLUMNS - 1, characters: WIDTH },
     { kind: 'name', name: TANKS, area: all },
-    { kind: 'page', area: all, landscape: true, repeatRows: 0 },
+    { kind: 'width', sheet, column: COLUMNS + 1, columns: 1, characters: FIRST_WIDTH },
+    { kind: 'page', area: { ...all, columns: COLUMNS }, landscape: true, repeatRows: 0 },
     {
       kind: 'chart',
       id: 'tanks',

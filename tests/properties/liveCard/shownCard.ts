@@ -43,7 +43,7 @@ export interface ShownCard {
   readonly printed: readonly Shown[];
 }
 
-const MEASURE_HEADS = ['Exact', 'At most', 'Measurable', 'Parts of a stock', 'Part of it', 'Measured'];
+const MEASURE_HEADS = ['Exact', 'At most', 'Measured', 'In words', 'Off'];
 
 const shownIn = (snapshot: Snapshot, name: string): Shown[][] => {
   const area = areaNamed(snapshot, name);
