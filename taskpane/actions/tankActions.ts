@@ -1,3 +1,4 @@
+import { nameKey } from '../../addin/core';
 import { roundInput } from '../../addin/workbook/roundInput';
 import { tankSheet } from '../../addin/workbook/tanks/tankSheet';
 import { did, refused, type Act, type Action } from '../action';
@@ -18,9 +19,14 @@ const write: Act = (state) => {
   if (Array.isArray(input)) return refused(input[0]?.refused ?? '', triedIn('tanks'));
   const finding = tanksFinding(input, asked);
   const stations = [...new Set(input.groups.map(({ station }) => station))];
+  const own = new Map(garden.beds.map(({ bed, station }) => [nameKey(bed), station]));
+  const without = new Map(
+    input.groups.filter(({ bed }) => own.get(nameKey(bed)) === '').map(({ bed, station }) => [bed, station]),
+  );
   const wanted = {
     ...tanksToWrite(garden, asked),
     stations: stations.length > 1 ? stations : [''],
+    inherited: stations.length > 1 ? [...without].map(([bed, station]) => ({ bed, station })) : [],
     style: input.style,
     finding,
   };

@@ -45,7 +45,7 @@ const totalRow = (context: CardContext): PageCell[] => {
 /** The round in one line: fills, what the first one takes, how long and until when. */
 const answer = (context: CardContext): string => {
   const { request, layout } = context;
-  const { work, at, product, rig, words, says } = workings(context);
+  const { product, words, says } = workings(context);
   const first = cell(layout.stations[0]!.firstFill, layout.column.firstProduct);
   const takes =
     request.products.length === 1
@@ -54,9 +54,7 @@ const answer = (context: CardContext): string => {
         ? `, ${request.products.length} products`
         : '';
   const doneBy = cell(layout.total, layout.column.doneBy);
-  const round =
-    `${at(work.fills)}&IF(${at(work.fills)}=1," fill, "," fills, ")&ROUND(${at(work.madeUp)},1)&" "&${rig('unit')}&" made up${takes}` +
-    `, about "&${words('lasts')}&", done by "&${doneBy}`;
+  const round = `${words('fills')}&"${takes}, about "&${words('lasts')}&", done by "&${doneBy}`;
   return `IF(${says}<>"","This card is out of date",${round})`;
 };
 

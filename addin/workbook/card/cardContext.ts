@@ -100,8 +100,19 @@ export const RIG_ROWS = [
 ] as const;
 export type RigRow = (typeof RIG_ROWS)[number];
 
-/** Parts of the card's sentences, and last what it says in place of its measures; '' while it may show them. */
-export const WORD_ROWS = ['lasts', 'percent', 'more', 'less', 'unchecked', 'first', 'says'] as const;
+/** Sums over the sizes, parts of the card's sentences, and last what it says in place of its measures; '' while it may show them. */
+export const WORD_ROWS = [
+  'held',
+  'asked',
+  'fills',
+  'lasts',
+  'percent',
+  'more',
+  'less',
+  'unchecked',
+  'first',
+  'says',
+] as const;
 export type WordRow = (typeof WORD_ROWS)[number];
 
 const GAP = 1;

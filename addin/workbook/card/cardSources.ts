@@ -17,10 +17,12 @@ export interface CardSources {
     readonly bed: string;
     readonly sizeClass: string;
     readonly howMany: string;
+    readonly solution: string;
     /** The three without their headers. */
     readonly planted: readonly string[];
   };
   readonly beds: {
+    readonly bed: string;
     readonly station: string;
     readonly plants: string;
     readonly solution: string;
@@ -88,8 +90,10 @@ export const cardSources = (places: Places): CardSources => {
       bed: column('plants', 'bed'),
       sizeClass: column('plants', 'sizeClass'),
       howMany: column('plants', 'howMany'),
+      solution: column('plants', 'solution'),
     },
     beds: {
+      bed: column('beds', 'bed'),
       station: column('beds', 'station'),
       plants: column('beds', 'plants'),
       solution: column('beds', 'solution'),

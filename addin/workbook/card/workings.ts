@@ -18,16 +18,19 @@ import { measureHeads } from './measureCells';
 import { productFigures } from './productFigures';
 import { rigFigures } from './rigFigures';
 
-/** Share by which the counts give more, or less, than the doses ask for. */
-const apart = (context: CardContext): string => {
-  const { sources, request, layout } = context;
-  const { rig, doses } = sources;
+/** Plants × what stands in a row of the counts, over all sizes. */
+const overSizes = ({ request, layout }: CardContext, row: number): string => {
   const { counts, column } = layout;
   const last = column.firstClass + request.sizeClasses.length - 1;
-  const row = (at: number) => cells(at, column.firstClass, at, last);
-  const plants = row(counts.plants);
-  const given = `FEED.DOSE(SUMPRODUCT(${plants},${row(counts.seconds)}),${rig.flow.value},${rig.flow.unit},${doses.unit})`;
-  return `${given}/SUMPRODUCT(${plants},${row(counts.dose)})-1`;
+  const across = (at: number) => cells(at, column.firstClass, at, last);
+  return `SUMPRODUCT(${across(counts.plants)},${across(row)})`;
+};
+
+/** Share by which the counts give more, or less, than the doses ask for. */
+const apart = (context: CardContext): string => {
+  const { rig, doses } = context.sources;
+  const { words: word } = workingsOf(context);
+  return `FEED.DOSE(${word('held')},${rig.flow.value},${rig.flow.unit},${doses.unit})/${word('asked')}-1`;
 };
 
 const heaviest = (context: CardContext): string => {
@@ -92,12 +95,18 @@ const pairs = (context: CardContext): PageCell[] => {
 
 /** Parts of the headline, of the line under it and of a caution. */
 const words = (context: CardContext): PageCell[] => {
-  const { request } = context;
-  const { work, at, words: word, product } = workingsOf(context);
+  const { request, layout } = context;
+  const { work, at, words: word, product, rig } = workingsOf(context);
   const percent = '\u0001';
   const told = (given: 'more' | 'less') =>
     quoted(countsApartText(percent, given)).replace(percent, `"&${word('percent')}&" %`);
   const texts: Record<WordRow, [label: string, text?: string]> = {
+    held: ['Seconds at all plants', overSizes(context, layout.counts.seconds)],
+    asked: ['Doses of all plants', overSizes(context, layout.counts.dose)],
+    fills: [
+      'Fills in words',
+      `${at(work.fills)}&IF(${at(work.fills)}=1," fill, "," fills, ")&ROUND(${at(work.madeUp)},1)&" "&${rig('unit')}&" made up"`,
+    ],
     lasts: ['Takes', `FEED.HOWLONG((${at(work.finish)}-${at(work.start)})*1440)`],
     percent: ['Counts are off by, %', `ROUND(ABS(${at(work.apart)})*100,1)`],
     more: ['Where they give more', told('more')],

@@ -10,6 +10,8 @@ export interface TankRequest {
   readonly sheet: string;
   /** In walking order; '' stands for a garden fed from one place. */
   readonly stations: readonly string[];
+  /** Beds without a station of their own, and the one that the walk gives them. */
+  readonly inherited?: readonly { readonly bed: string; readonly station: string }[];
   /** In the rig's unit of volume. */
   readonly barrels: readonly number[];
   /** A limit that is left out limits nothing. Weight is in the rig's unit, the round in minutes. */
@@ -27,9 +29,21 @@ const column = (of: Column): number => COLUMNS.indexOf(of);
 /** Beside what is printed: what the numbers come from, each once. */
 const WORKINGS = COLUMNS.length + 1;
 const RIG = { row: 0, column: WORKINGS } as const;
-const ROUND_ROWS = ['need', 'plants', 'visited', 'last', 'lastNeed', 'smallest'] as const;
+const ROUND_ROWS = [
+  'need',
+  'plants',
+  'missing',
+  'visited',
+  'last',
+  'lastNeed',
+  'smallest',
+  'within',
+] as const;
 /** Beside a station what its doses come to and its place among those to feed; beside a barrel its fills at each station. */
 const FILLS = WORKINGS + 3;
+
+/** Below the figures of the round: beds without a station of their own, from their heads on. */
+const INHERITED = RIG_ROWS.length + ROUND_ROWS.length + 1;
 
 export const tankRows = ({ stations, barrels }: TankRequest) => {
   const firstStation = STATIONS_AT + 1;
@@ -41,30 +55,64 @@ const rig = (of: RigRow): string => cell(RIG_ROWS.indexOf(of), WORKINGS + 1);
 const ofRound = (of: (typeof ROUND_ROWS)[number]): string =>
   cell(RIG_ROWS.length + ROUND_ROWS.indexOf(of), WORKINGS + 1);
 
+const INHERITED_COLUMNS = ['bed', 'station', 'row', 'plants', 'solution'] as const;
+type InheritedColumn = (typeof INHERITED_COLUMNS)[number];
+
+const inheritedOf = ({ inherited = [] }: TankRequest, of: InheritedColumn): string | undefined => {
+  const at = WORKINGS + INHERITED_COLUMNS.indexOf(of);
+  return inherited.length === 0 ? undefined : cells(INHERITED + 1, at, INHERITED + inherited.length, at);
+};
+
+/** Each bed counts at the walk's station as long as it has none of its own. */
+const inheritedRows = ({ beds }: CardSources, { inherited = [] }: TankRequest): PageCell[] => {
+  if (inherited.length === 0) return [];
+  const heads = ['Bed without a station', 'Station', 'Row of Beds', 'Plants', 'Solution'];
+  return [
+    ...heads.map((head, at) => place(INHERITED, WORKINGS + at, head, 'header')),
+    ...inherited.flatMap(({ bed, station }, index) => {
+      const row = INHERITED + 1 + index;
+      const at = cell(row, WORKINGS + 2);
+      const of = (column: string) =>
+        formula(`IF(LEN(TRIM(INDEX(${beds.station},${at})))=0,INDEX(${column},${at}),0)`);
+      const found = formula(`FEED.ROWOF(${cell(row, WORKINGS)},${beds.bed})`);
+      return [bed, station, found, of(beds.plants), of(beds.solution)].map((input, column) =>
+        place(row, WORKINGS + column, input, 'computed', column < 2 ? '@' : 'General'),
+      );
+    }),
+  ];
+};
+
 const stationRows = (sources: CardSources, request: TankRequest): PageCell[] => {
   const { beds, doses } = sources;
   const heads: [at: number, input: CellInput][] = [
     [1, 'Plants'],
     [2, formula(`"Need, "&${rig('unit')}`)],
-    [FILLS, 'For the doses'],
-    [FILLS + 1, 'Fed as number'],
+    [FILLS, formula(`"Doses, "&${doses.unit}`)],
+    [FILLS + 1, formula(`"Doses, "&${rig('unit')}`)],
+    [FILLS + 2, 'Fed as number'],
   ];
   return [
     place(STATIONS_AT, 0, 'Station', 'header'),
     ...heads.map(([at, input]) => place(STATIONS_AT, at, input, 'numberHeader')),
     ...request.stations.flatMap((station, index) => {
       const row = STATIONS_AT + 1 + index;
-      const [name, plants, dosed] = [cell(row, 0), cell(row, 1), cell(row, FILLS)];
+      const [name, plants, dosed] = [cell(row, 0), cell(row, 1), cell(row, FILLS + 1)];
       const soFar = `COUNTIF(${cells(STATIONS_AT + 1, 2, row, 2)},">0")`;
-      const sum = (of: string) => (station === '' ? `SUM(${of})` : `SUMIFS(${of},${beds.station},${name})`);
-      const asked = `FEED.INUNITS(${sum(beds.solution)},${doses.unit},${rig('unit')})`;
+      const sum = (of: 'plants' | 'solution') => {
+        if (station === '') return `SUM(${beds[of]})`;
+        const own = `SUMIFS(${beds[of]},${beds.station},${name})`;
+        const rest = inheritedOf(request, of);
+        return rest === undefined ? own : `${own}+SUMIFS(${rest},${inheritedOf(request, 'station')},${name})`;
+      };
+      const asked = `FEED.INUNITS(${cell(row, FILLS)},${doses.unit},${rig('unit')})`;
       const need = `IF(${plants}>0,${dosed}+${plants}*${rig('spill')}+${rig('hose')},0)`;
       return [
         place(row, 0, station === '' ? 'the whole garden' : station, 'computed', '@'),
-        place(row, 1, formula(sum(beds.plants)), 'computed', '0'),
+        place(row, 1, formula(sum('plants')), 'computed', '0'),
         place(row, 2, formula(need), 'computed', '#,##0.0'),
-        place(row, FILLS, formula(asked), 'computed', '#,##0.0'),
-        place(row, FILLS + 1, formula(`IF(${cell(row, 2)}>0,${soFar},0)`), 'computed', '0'),
+        place(row, FILLS, formula(sum('solution')), 'computed', '#,##0.0'),
+        place(row, FILLS + 1, formula(asked), 'computed', '#,##0.0'),
+        place(row, FILLS + 2, formula(`IF(${cell(row, 2)}>0,${soFar},0)`), 'computed', '0'),
       ];
     }),
   ];
@@ -146,13 +194,23 @@ const workingRows = (sources: CardSources, request: TankRequest): PageCell[] => 
   const [barrels, fits] = (['barrel', 'fits'] as const).map((of) =>
     cells(firstBarrel, column(of), lastBarrel, column(of)),
   );
+  const { plants: planted } = sources;
   const figures: Record<(typeof ROUND_ROWS)[number], [label: string, text: string]> = {
     need: ['Whole need', `SUM(${down(2)})`],
     plants: ['All plants', `SUM(${down(1)})`],
-    visited: ['Stations to feed', `MAX(${down(FILLS + 1)})`],
-    last: ['The last of them', `MATCH(${ofRound('visited')},${down(FILLS + 1)},0)`],
+    missing: [
+      'Not counted here',
+      `IF(COUNT(${planted.howMany})>COUNT(${planted.solution}),1,SUM(${planted.howMany})-${ofRound('plants')})`,
+    ],
+    visited: ['Stations to feed', `MAX(${down(FILLS + 2)})`],
+    last: ['The last of them', `MATCH(${ofRound('visited')},${down(FILLS + 2)},0)`],
     lastNeed: ['Its need', `INDEX(${down(2)},${ofRound('last')})`],
     smallest: ['Smallest within the limits', `SUMPRODUCT(MIN(${barrels}+1E+9*(${fits}<>"yes")))`],
+    within: [
+      'In words',
+      `IF(COUNTIF(${fits},"yes")=0,"None of these barrels keeps within your limits.",` +
+        `"The smallest barrel within your limits holds "&${ofRound('smallest')}&" "&${rig('unit')}&".")`,
+    ],
   };
   return [
     ...rigFigures(sources, RIG, sources.rig.emptyWeight.unit),
@@ -184,11 +242,10 @@ const barrelHeads = ({ rig: from }: CardSources, row: number): PageCell[] => {
 
 /** Every cell of the tank sheet. */
 export const tankCells = (sources: CardSources, request: TankRequest): PageCell[] => {
-  const { header, firstBarrel, lastBarrel } = tankRows(request);
-  const fits = cells(firstBarrel, column('fits'), lastBarrel, column('fits'));
+  const { header, firstBarrel } = tankRows(request);
   const answer =
-    `IF(COUNTIF(${fits},"yes")=0,"None of these barrels keeps within your limits.",` +
-    `"The smallest barrel within your limits holds "&${ofRound('smallest')}&" "&${rig('unit')}&".")`;
+    `IF(${ofRound('missing')}<>0,"Some plants are not counted here yet. Compare the barrels again.",` +
+    `${ofRound('within')})`;
   return [
     place(0, 0, 'Tank what-if', 'title'),
     place(1, 0, formula(answer), 'answer'),
@@ -198,6 +255,7 @@ export const tankCells = (sources: CardSources, request: TankRequest): PageCell[
     ...barrelHeads(sources, header),
     ...request.barrels.flatMap((barrel, index) => barrelRow(sources, request, firstBarrel + index, barrel)),
     ...workingRows(sources, request),
+    ...inheritedRows(sources, request),
   ];
 };
 

@@ -2,30 +2,12 @@ import { clock, COUNTS_APART, howLong, nameKey, type Amount, type Fill } from '.
 import type { CardReading } from '../../../addin/workbook/card/readCard';
 import { referenceConvert } from '../../oracles/referenceUnits';
 import { alike, rounded } from './alike';
+import { compare, type Compare } from './compare';
 import { ofTheMeasures } from './measuresAgree';
 import type { PlannedNow } from './planNow';
-import type { Shown, ShownCard } from './shownCard';
+import type { ShownCard } from './shownCard';
 
 const DAY = 86_400;
-
-/** Collects what a card shows and the planner does not say. */
-export const compare = () => {
-  const found: string[] = [];
-  return {
-    found,
-    number: (what: string, shown: Shown | undefined, wanted: number) => {
-      if (!alike(shown, wanted)) found.push(`${what}: ${String(shown)} is shown, ${wanted} is so`);
-    },
-    text: (what: string, shown: Shown | undefined, wanted: string) => {
-      if (String(shown ?? '') !== wanted)
-        found.push(`${what}: “${String(shown)}” is shown, “${wanted}” is so`);
-    },
-    that: (what: string, holds: boolean) => {
-      if (!holds) found.push(what);
-    },
-  };
-};
-export type Compare = ReturnType<typeof compare>;
 
 const ofTheFills = (check: Compare, card: ShownCard, fills: readonly Fill[], unit: string): void => {
   const volume = (litres: number) => referenceConvert(litres, 'L', unit);

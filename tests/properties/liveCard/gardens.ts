@@ -83,9 +83,11 @@ const product = (measures: System, name: string) =>
       ),
       density: maybe(from(0.4, 1.6), 4),
       solubility: maybe(magnitude(20, 900), 3),
+      N: maybe(from(0, 30)),
+      Fe: maybe(from(0, 12)),
       pack: maybe(fc.record({ price: from(0, 90), size: from(0.5, 25), mass: fc.boolean() }), 3),
     })
-    .map(({ form, unit, strength, label, density, solubility, pack }) => {
+    .map(({ form, unit, strength, label, density, solubility, pack, N, Fe }) => {
       const across = label !== undefined && kindOf(label.unit) !== kindOf(unit);
       const dense = density ?? (across ? 0.9 : undefined);
       const told = across ? (kindOf(unit) === 'mass' ? strength / dense! : strength * dense!) : strength;
@@ -98,6 +100,8 @@ const product = (measures: System, name: string) =>
           name,
           form,
           ...(dense === undefined ? {} : { density: dense }),
+          ...(N === undefined ? {} : { N }),
+          ...(Fe === undefined ? {} : { Fe }),
           ...(label === undefined
             ? {}
             : {

@@ -2,7 +2,7 @@ import { nameKey, type FillProduct } from '../../../addin/core';
 import type { Product } from '../../../addin/workbook/garden';
 import { referenceConvert } from '../../oracles/referenceUnits';
 import { alike, rounded } from './alike';
-import type { Compare } from './disagreements';
+import type { Compare } from './compare';
 import type { PlannedNow } from './planNow';
 import { amountOf, printedMeasure, rateInLitre, type PrintedAmount } from './printedMeasure';
 import type { Shown, ShownCard } from './shownCard';

@@ -22,6 +22,8 @@ export interface PlannedNow {
   readonly plants: string;
   /** True where the list of plants has names that formulas take for others. */
   readonly odd: boolean;
+  /** The same of beds, stations and sizes as well. */
+  readonly oddAnywhere: boolean;
   /** True where a line of the rig has a unit of another kind; the planner needs none beside a blank line. */
   readonly oddUnit: boolean;
 }
@@ -41,6 +43,9 @@ const hasOddUnit = (snapshot: Snapshot): boolean =>
     const unit = cellAt(snapshot, sheet, row, column).value;
     return findUnit(String(unit ?? ''))?.family !== unitKind(line.holds.of);
   });
+
+const isOdd = (row: readonly string[]): boolean =>
+  row.slice(0, 2).some((name) => /^\s|\s$|[*?~]|^[<>=]/.test(name));
 
 /** @param snapshot of garden and card, worked out */
 export const planNow = (snapshot: Snapshot): PlannedNow => {
@@ -64,7 +69,12 @@ export const planNow = (snapshot: Snapshot): PlannedNow => {
     walk: JSON.stringify(columnText(snapshot, 'beds', ['walk', 'bed', 'station'])),
     plants: JSON.stringify(rows),
     oddUnit: hasOddUnit(snapshot),
-    odd: rows.some((row) => row.slice(0, 2).some((name) => /^\s|\s$|[*?~]|^[<>=]/.test(name))),
+    odd: rows.some(isOdd),
+    oddAnywhere: [
+      ...rows,
+      ...columnText(snapshot, 'beds', ['bed', 'station']),
+      ...columnText(snapshot, 'doses', ['sizeClass']),
+    ].some(isOdd),
   };
 };
 

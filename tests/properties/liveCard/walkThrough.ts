@@ -7,13 +7,16 @@ import type { Outline, Snapshot } from '../../../addin/workbook/port';
 import { gardenAreas, readGarden } from '../../../addin/workbook/readGarden';
 import { roundInput } from '../../../addin/workbook/roundInput';
 import { gardenSheets } from '../../../addin/workbook/sheets/gardenSheets';
+import { areaNamed } from '../../../addin/workbook/snapshot';
 import { buildSheets } from '../../../addin/workbook/tables/buildSheets';
 import { disagreements, shownOutOfDate } from './disagreements';
 import { backOf, editOf, type CellEdit, type Draw } from './edits';
 import type { MadeGarden } from './gardens';
 import type { LiveBook } from './gridBook';
 import { causes, planNow, type PlannedNow } from './planNow';
+import { sheetsDisagree } from './sheetsAgree';
 import { shownCard } from './shownCard';
+import { tanksDisagree, tanksOf } from './tanksAgree';
 
 /** What became of a garden's card. */
 export interface Walked {
@@ -26,7 +29,11 @@ export interface Walked {
 }
 
 const DATE = 46_147;
-const areasOf = (outline: Outline) => [...gardenAreas(outline), ...cardAreas(outline)];
+const areasOf = (outline: Outline) => [
+  ...gardenAreas(outline),
+  ...cardAreas(outline),
+  ...[areaNamed(outline, 'Wandcount_Tanks') ?? []].flat(),
+];
 
 /** Garden and card, as they are shown. */
 export const snapshotOf = async (book: Pick<LiveBook, 'outline' | 'read'>): Promise<Snapshot> =>
@@ -48,6 +55,8 @@ export const cardOf = async ({ wishes, round }: MadeGarden): Promise<MemoryWorkb
   if ('refused' in plan) return undefined;
   const options = { date: DATE, start, style, overLabelReason };
   await workbook.apply(makeCard(snapshot, garden, { input, plan }, options));
+  const carded = await snapshotOf(workbook);
+  await workbook.apply(tanksOf(carded, planNow(carded)));
   return workbook;
 };
 
@@ -60,6 +69,13 @@ export const looked = (snapshot: Snapshot, made: PlannedNow | undefined) => {
   const why = made === undefined ? [] : causes(made, now);
   if (!follows && why.length === 0) found.push(`it says without cause: ${String(card.warning)}`);
   return { now, follows, found, card, reading };
+};
+
+/** The same of the sheets' computed columns and the tank sheet, in which nothing but values was typed. */
+const lookedAll = (snapshot: Snapshot, made: PlannedNow | undefined) => {
+  const { now, follows, found } = looked(snapshot, made);
+  const others = [...sheetsDisagree(snapshot, now), ...tanksDisagree(snapshot, now, made ?? now)];
+  return { now, follows, found: [...found, ...others] };
 };
 
 /** A card opened again plans as it was made, and a card out of date is logged as it was made. */
@@ -79,6 +95,18 @@ const readAgain = (snapshot: Snapshot, made: PlannedNow, { round }: MadeGarden):
     ...(same ? [] : ['opened again the card plans otherwise']),
   ];
 };
+
+/** Characters of any formula that the program writes. */
+const LONGEST = 160;
+
+const tooLong = (snapshot: Snapshot): string[] =>
+  snapshot.blocks.flatMap(({ cells }) =>
+    cells.flatMap((line) =>
+      line.flatMap(({ formula = '' }) =>
+        formula.length > LONGEST ? [`${formula.length} characters: ${formula}`] : [],
+      ),
+    ),
+  );
 
 const rounded = (_key: string, value: unknown): unknown =>
   typeof value === 'number' ? Number(value.toPrecision(9)) : value;
@@ -100,9 +128,9 @@ export const walkThrough = async (
   let [followed, outOfDate] = [0, 0];
   try {
     const first = await snapshotOf(book);
-    const start = looked(first, undefined);
+    const start = lookedAll(first, undefined);
     const { now: made } = start;
-    found.push(...start.found, ...readAgain(first, made, garden));
+    found.push(...start.found, ...readAgain(first, made, garden), ...tooLong(first));
     if (found.length > 0)
       return { made: true, followed, outOfDate, found: found.map((one) => `as made: ${one}`) };
     const type = async ({ typed }: CellEdit) =>
@@ -115,7 +143,7 @@ export const walkThrough = async (
       const back = backOf(before, edit);
       await type(edit);
       trail = [...trail, back];
-      const after = looked(await snapshotOf(book), made);
+      const after = lookedAll(await snapshotOf(book), made);
       if (after.follows) followed += 1;
       else outOfDate += 1;
       const told = trail.map(({ what }) => what.slice('back: '.length)).join('; ');
