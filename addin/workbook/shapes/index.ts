@@ -8,11 +8,12 @@ import { SHAPE_CELL } from '../sheets/settings';
 import { areaNamed, cellAt } from '../snapshot';
 import { labelKeepingCard } from './labelKeepingCard';
 import type { Shape } from './shape';
+import { shortFormulas } from './shortFormulas';
 import { snapshotAfter } from './snapshotAfter';
 import { wholeSheets } from './wholeSheets';
 
 /** Every shape that workbooks have had, the oldest first. A new one is put at the end and never taken out again. */
-const SHAPES: readonly Shape[] = [wholeSheets, labelKeepingCard];
+const SHAPES: readonly Shape[] = [wholeSheets, labelKeepingCard, shortFormulas];
 
 /** The shape that this program makes: the number of the last. */
 export const SHAPE = SHAPES.length;
