@@ -41,7 +41,7 @@ describe('a workbook of an earlier program', () => {
     await user.type('Dose for one Bush', '0.5');
     await user.press('Keep the doses');
     expect(user.says()).toMatch(
-      /^Kept the doses\. Added what this program keeps besides: .*the line “Shape of the sheets” on Settings\.$/,
+      /^Kept the doses\. Added what this program keeps besides: .*the line “Shape of the sheets” on Settings\. Brought formulas up to date on Plants\.$/,
     );
     const { sheet, row, column } = await shapeCell(memory);
     expect(memory.cell(sheet, row, column).value).toBe(SHAPE);

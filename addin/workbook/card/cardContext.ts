@@ -36,52 +36,61 @@ interface At {
 }
 
 /** Figures of a product, a row a product. The first six are the list that the log reads. */
-export const PRODUCT_COLUMNS = [
-  'name',
-  'unit',
-  'total',
-  'cost',
-  'madeTotal',
-  'madeCost',
-  'mixRow',
-  'productRow',
-  'form',
-  'rate',
-  'rateUnit',
-  'greatest',
-  'greatestUnit',
-  'density',
-  'solubility',
-  'each',
-  'greatestEach',
-  'share',
-  'perLitre',
-  'hotEach',
-  'price',
-  'pack',
-  'packUnit',
-  'madeRate',
-  'madeUnit',
-  'unchecked',
-  'changed',
-  'oddDensity',
-  'oddGreatest',
-  'oddSolubility',
-  'oddPack',
-  'oddPrice',
-  'oddPackUnit',
-  'oddGreatestUnit',
-  'oddShare',
-  'unread',
-  'over',
-  'fault',
-  'beyond',
-] as const;
-export type ProductColumn = (typeof PRODUCT_COLUMNS)[number];
+export const PRODUCT_HEADS = {
+  name: 'Product',
+  unit: 'Unit',
+  total: 'Whole round',
+  cost: 'Cost',
+  madeTotal: 'Whole round, as made',
+  madeCost: 'Cost, as made',
+  mixRow: 'Row of the mix',
+  productRow: 'Row of the products',
+  form: 'Form',
+  rate: 'Rate',
+  rateUnit: 'Rate, unit',
+  greatest: 'Greatest rate',
+  greatestUnit: 'Greatest rate, unit',
+  density: 'Density',
+  solubility: 'Solubility',
+  each: 'In one unit of the barrel',
+  greatestEach: 'Label allows in one',
+  share: 'Share of the label',
+  perLitre: 'In a litre',
+  hotEach: 'Hot water for one',
+  price: 'Price',
+  pack: 'Pack',
+  packUnit: 'Pack, unit',
+  madeRate: 'Rate, as made',
+  madeUnit: 'Rate, unit, as made',
+  unchecked: 'Label not known',
+  changed: 'Changed',
+  oddDensity: 'Density cannot be read',
+  oddGreatest: 'Greatest rate cannot be read',
+  oddSolubility: 'Solubility cannot be read',
+  oddPack: 'Pack cannot be read',
+  oddPrice: 'Price cannot be read',
+  oddPackUnit: 'Unit of the pack cannot be read',
+  oddGreatestUnit: 'Unit of the greatest rate cannot be read',
+  oddShare: 'Greatest rate is none of a label',
+  unread: 'Cannot be read',
+  over: 'Above the label',
+  fault: 'What is wrong',
+  beyond: 'Rate out of its range',
+} as const;
+export type ProductColumn = keyof typeof PRODUCT_HEADS;
+export const PRODUCT_COLUMNS = Object.keys(PRODUCT_HEADS) as readonly ProductColumn[];
 
 /** What is measured of a product for a fill, a row each. */
-export const MEASURE_COLUMNS = ['product', 'exact', 'most', 'measured', 'said', 'off'] as const;
-export type MeasureColumn = (typeof MEASURE_COLUMNS)[number];
+export const MEASURE_HEADS = {
+  product: 'Product',
+  exact: 'Exact',
+  most: 'At most',
+  measured: 'Measured',
+  said: 'In words',
+  off: 'Off',
+} as const;
+export type MeasureColumn = keyof typeof MEASURE_HEADS;
+export const MEASURE_COLUMNS = Object.keys(MEASURE_HEADS) as readonly MeasureColumn[];
 
 /** Figures of the rig, in the barrel's unit and in minutes; what is left blank there counts as what it stands for. */
 export const RIG_ROWS = [

@@ -9,63 +9,6 @@ export interface MeasuredCell {
   readonly unit: string;
 }
 
-/** Where the formulas of the card and of the tank sheet find what the other sheets hold, as formula text. */
-export interface CardSources {
-  /** Rows of heads of the tables that are read. */
-  readonly heads: readonly string[];
-  readonly plants: {
-    readonly bed: string;
-    readonly sizeClass: string;
-    readonly howMany: string;
-    readonly solution: string;
-    /** The three without their headers. */
-    readonly planted: readonly string[];
-  };
-  readonly beds: {
-    readonly bed: string;
-    readonly station: string;
-    readonly plants: string;
-    readonly solution: string;
-    /** Without the header: what the walk is made of. */
-    readonly walk: readonly string[];
-  };
-  readonly doses: { readonly sizeClass: string; readonly dose: string; readonly unit: string };
-  readonly mix: {
-    readonly product: string;
-    readonly rate: string;
-    readonly rateUnit: string;
-    readonly name: string;
-  };
-  readonly products: {
-    readonly product: string;
-    readonly form: string;
-    readonly density: string;
-    readonly greatestRate: string;
-    readonly greatestRateUnit: string;
-    readonly solubility: string;
-    readonly price: string;
-    readonly pack: string;
-    readonly packUnit: string;
-  };
-  readonly rig: {
-    readonly barrel: MeasuredCell;
-    readonly heel: MeasuredCell;
-    readonly flow: MeasuredCell;
-    readonly tapFlow: MeasuredCell;
-    readonly hose: MeasuredCell;
-    readonly emptyWeight: MeasuredCell;
-    /** A blank fill line is the brim. */
-    readonly fillLine: string;
-    /** Seconds from one plant to the next. */
-    readonly betweenPlants: string;
-    /** "yes" or "no". */
-    readonly wandStaysOpen: string;
-    readonly countStep: string;
-    readonly premixMinutes: string;
-    readonly moveMinutes: string;
-  };
-}
-
 /** Columns of the Beds sheet that say in which order the beds are fed, and from where. */
 export const WALK = ['walk', 'bed', 'station'] as const;
 /** Columns of the Plants sheet that say how many of which size stand where. */
@@ -74,8 +17,11 @@ export const PLANTED = ['bed', 'sizeClass', 'howMany'] as const;
 /** Tables whose columns the card's formulas read. */
 export const HEADED = ['plants', 'beds', 'doses', 'products', 'mix'] as const;
 
-/** References, not names: they follow every change of the sheets in every host. */
-export const cardSources = (places: Places): CardSources => {
+/**
+ * Where the formulas of the card and of the tank sheet find what the other sheets hold, as formula text. References,
+ * not names: they follow every change of the sheets in every host.
+ */
+export const cardSources = (places: Places) => {
   const column = (table: string, key: string) => fixedReference(columnArea(places, table, key, 'whole'));
   const named = (name: string): string => {
     const area = places.cells[name];
@@ -84,8 +30,10 @@ export const cardSources = (places: Places): CardSources => {
   };
   const measured = (name: string): MeasuredCell => ({ value: named(name), unit: named(`${name}_unit`) });
   return {
+    /** Rows of heads of the tables that are read. */
     heads: HEADED.map((table) => fixedReference(headerArea(places.sites[table]!))),
     plants: {
+      /** The first three without their headers. */
       planted: PLANTED.map((key) => fixedReference(columnArea(places, 'plants', key))),
       bed: column('plants', 'bed'),
       sizeClass: column('plants', 'sizeClass'),
@@ -97,6 +45,7 @@ export const cardSources = (places: Places): CardSources => {
       station: column('beds', 'station'),
       plants: column('beds', 'plants'),
       solution: column('beds', 'solution'),
+      /** Without the header: what the walk is made of. */
       walk: WALK.map((key) => fixedReference(columnArea(places, 'beds', key))),
     },
     doses: {
@@ -137,3 +86,5 @@ export const cardSources = (places: Places): CardSources => {
     },
   };
 };
+
+export type CardSources = ReturnType<typeof cardSources>;

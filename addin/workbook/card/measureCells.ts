@@ -1,7 +1,7 @@
 import { WATER_PARTS } from '../../core';
 import type { PageCell } from '../page';
 import type { CardContext, MeasureColumn } from './cardContext';
-import { MEASURE_COLUMNS, measureIndex, place, workings } from './cardContext';
+import { MEASURE_COLUMNS, MEASURE_HEADS, measureIndex, place, workings } from './cardContext';
 import { cell, cells, formula, quoted } from './cardFormulas';
 
 /** How the planner's measure of one product for one fill is reached, step by step. */
@@ -26,20 +26,11 @@ const measureFormulas = (
   };
 };
 
-const HEADS: Readonly<Record<MeasureColumn, string>> = {
-  product: 'Product',
-  exact: 'Exact',
-  most: 'At most',
-  measured: 'Measured',
-  said: 'In words',
-  off: 'Off',
-};
-
 export const measureHeads = (context: CardContext): PageCell[] => {
   const { work } = workings(context);
   if (context.request.products.length === 0) return [];
   const { row, column } = work.measure(0, 'product');
-  return MEASURE_COLUMNS.map((of, at) => place(row - 1, column + at, HEADS[of], 'header'));
+  return MEASURE_COLUMNS.map((of, at) => place(row - 1, column + at, MEASURE_HEADS[of], 'header'));
 };
 
 /** A product of one fill: the measure in words, or what stands in its place, and in the workings how it is reached. */

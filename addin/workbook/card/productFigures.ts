@@ -2,51 +2,9 @@ import { PRODUCT_LIMITS } from '../../core';
 import type { CellInput } from '../change';
 import type { PageCell } from '../page';
 import type { CardContext, ProductColumn } from './cardContext';
-import { PRODUCT_COLUMNS, measureIndex, place, workings } from './cardContext';
+import { PRODUCT_COLUMNS, PRODUCT_HEADS, measureIndex, place, workings } from './cardContext';
 import { cells, formula, quoted } from './cardFormulas';
 import type { CardProduct } from './cardLayout';
-
-const HEADS: Readonly<Record<ProductColumn, string>> = {
-  name: 'Product',
-  unit: 'Unit',
-  total: 'Whole round',
-  cost: 'Cost',
-  madeTotal: 'Whole round, as made',
-  madeCost: 'Cost, as made',
-  mixRow: 'Row of the mix',
-  productRow: 'Row of the products',
-  form: 'Form',
-  rate: 'Rate',
-  rateUnit: 'Rate, unit',
-  greatest: 'Greatest rate',
-  greatestUnit: 'Greatest rate, unit',
-  density: 'Density',
-  solubility: 'Solubility',
-  each: 'In one unit of the barrel',
-  greatestEach: 'Label allows in one',
-  share: 'Share of the label',
-  perLitre: 'In a litre',
-  hotEach: 'Hot water for one',
-  price: 'Price',
-  pack: 'Pack',
-  packUnit: 'Pack, unit',
-  madeRate: 'Rate, as made',
-  madeUnit: 'Rate, unit, as made',
-  unchecked: 'Label not known',
-  changed: 'Changed',
-  oddDensity: 'Density cannot be read',
-  oddGreatest: 'Greatest rate cannot be read',
-  oddSolubility: 'Solubility cannot be read',
-  oddPack: 'Pack cannot be read',
-  oddPrice: 'Price cannot be read',
-  oddPackUnit: 'Unit of the pack cannot be read',
-  oddGreatestUnit: 'Unit of the greatest rate cannot be read',
-  oddShare: 'Greatest rate is none of a label',
-  unread: 'Cannot be read',
-  over: 'Above the label',
-  fault: 'What is wrong',
-  beyond: 'Rate out of its range',
-};
 
 /** Any other figure is General; an office reads TRUE and FALSE with that as numbers. */
 const FORMATS: Partial<Readonly<Record<ProductColumn, string | undefined>>> = {
@@ -197,5 +155,5 @@ export const productFigures = (context: CardContext): PageCell[] => {
       return place(at.row, at.column, input, 'computed', of in FORMATS ? FORMATS[of] : 'General');
     });
   });
-  return [...PRODUCT_COLUMNS.map((of, at) => place(row, column + at, HEADS[of], 'header')), ...lines];
+  return [...PRODUCT_COLUMNS.map((of, at) => place(row, column + at, PRODUCT_HEADS[of], 'header')), ...lines];
 };
