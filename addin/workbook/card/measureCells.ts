@@ -17,7 +17,7 @@ const measureFormulas = (
   const measured = `${exact},${quoted(context.request.products[index]!.unit)},${of('most')}`;
   return {
     // The product's own fault is looked at here too: what hangs on one cell alone is lost with it.
-    exact: `IF(OR(${says}<>"",${product(index, 'fault')}<>"",${makeUp}=0),0,${makeUp}*${product(index, 'each')})`,
+    exact: `IF(${says}<>"",0,IF(OR(${product(index, 'fault')}<>"",${makeUp}=0),0,${makeUp}*${product(index, 'each')}))`,
     // A rate above the label, planned with a reason, takes the label's place.
     most: `IF(${exact}=0,0,IF(${greatestEach}>0,MAX(${exact},${makeUp}*${greatestEach}),0))`,
     measured: `FEED.MEASURED(${measured})`,
@@ -65,5 +65,5 @@ export const hotWater = (context: CardContext, row: number): string => {
   const makeUp = cell(row, layout.column.makeUp);
   const parts = WATER_PARTS;
   const water = `ROUNDUP(${makeUp}*SUM(${each})*${parts}-1E-9,0)/${parts}&${quoted(` ${request.hotWaterUnit}`)}`;
-  return `IF(OR(${says}<>"",${makeUp}=0),"",IF(COUNT(${each})=${count},${water},"see label"))`;
+  return `IF(${says}<>"","",IF(${makeUp}=0,"",IF(COUNT(${each})=${count},${water},"see label")))`;
 };
