@@ -7,3 +7,5 @@ ensurePrograms(['chromium']);
 const { importTypeScript } = await import('./typescript.mjs');
 const { buildSamples } = await importTypeScript('sample-workbooks/buildSamples.ts');
 await buildSamples((line) => console.log(line));
+// The browser that tests share ends with the program.
+process.exit();

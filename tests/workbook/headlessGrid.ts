@@ -93,7 +93,7 @@ export const openHeadlessGrid = async (book: MemoryBook): Promise<HeadlessGrid> 
       name,
     );
   // Asked for after a change: the time within which a calculation begins does not run while the change is made.
-  const settled = () => formulas.onCalculationResultApplied(10_000);
+  const settled = () => formulas.onCalculationResultApplied(120_000);
   formulas.executeCalculation();
   await settled();
   const range = (sheet: string, row: number, column: number) =>

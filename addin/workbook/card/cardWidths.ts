@@ -9,7 +9,7 @@ export const WIDTHS = {
   workings: 15,
 } as const;
 
-/** Wide enough for two lines of the large print, "3 1/3 cups 2 tsp (-0.8 %)", where there is room for it. */
+/** Wide enough for two lines of the large print, "3 1/3 cups 2 tsp (−0.8 %)", where there is room for it. */
 export const measureWidth = ({ products }: CardRequest): number => (products.length > 1 ? 22 : 28);
 
 /** Characters in the printed columns together. */

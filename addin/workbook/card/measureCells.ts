@@ -42,7 +42,8 @@ export const measureCells = (context: CardContext, index: number, row: number, f
   const off = measure(at, 'off');
   const told =
     `${measure(at, 'said')}&IF(ABS(${off})<0.005,"",` +
-    `" ("&IF(${off}>0,"+","")&ROUND(${off}*100,1)&"\u00a0%)")`;
+    // A minus that no line is broken after.
+    `" ("&IF(${off}>0,"+","\u2212")&ROUND(ABS(${off})*100,1)&"\u00a0%)")`;
   // One line of the large print: Calc makes no row higher that a change elsewhere fills.
   const shown = `IF(OR(${says}<>"",${product(index, 'fault')}<>""),"make again",${told})`;
   return [

@@ -41,14 +41,14 @@ export const amountOf = (words: string): PrintedAmount | undefined => {
   return kind === undefined || others.length > 0 ? undefined : { kind, amount: sum };
 };
 
-const OFF = / \(([+-])(\d+(?:\.\d+)?)\u00a0%\)$/;
+const OFF = / \(([+\u2212])(\d+(?:\.\d+)?)\u00a0%\)$/;
 const STOCK = /^too little to measure: (.+) in (.+) of water, (.+) of that$/;
 
 /** What stands in a cell of measures; undefined where it tells no measure. */
 export const printedMeasure = (cell: string, kind: PrintedAmount['kind']): PrintedMeasure | undefined => {
   const off = OFF.exec(cell);
   const words = cell.replace(OFF, '');
-  const told = off === null ? {} : { off: (Number(off[2]) / 100) * (off[1] === '-' ? -1 : 1) };
+  const told = off === null ? {} : { off: (Number(off[2]) / 100) * (off[1] === '+' ? 1 : -1) };
   if (words === 'too little to measure') return { amount: { kind, amount: 0 }, words, ...told };
   const stock = STOCK.exec(words);
   if (!stock) {
