@@ -64,6 +64,7 @@ export const gridWorkbook = (grid: Grid): GridWorkbook => {
         });
       } finally {
         writing = false;
+        grid.unlock();
       }
     },
   };

@@ -38,29 +38,25 @@ const pieces = function* (patches: Patches): Generator<Patches> {
 };
 
 /**
- * Writes many cells piece by piece, so that the page answers in between; the grid is locked meanwhile. Rows are not
- * fitted one by one. Every piece goes on the undo.
+ * Writes many cells piece by piece, so that the page answers in between. The grid is locked from then on: who began the
+ * change unlocks it when that is whole. Rows are not fitted one by one. Every piece goes on the undo.
  */
 export const writeLong = async (
   grid: Grid,
   place: { readonly unitId: string; readonly subUnitId: string },
   patches: Patches,
 ): Promise<void> => {
-  const unlock = grid.lock();
-  try {
-    for (const cellValue of pieces(patches)) {
-      const params = { ...place, cellValue };
-      const undo = SetRangeValuesUndoMutationFactory(inside(grid), params);
-      if (!grid.commands.syncExecuteCommand(SetRangeValuesMutation.id, params))
-        throw new WorkbookError('The workbook did not take the change, and stays as it was.');
-      grid.undo.pushUndoRedo({
-        unitID: place.unitId,
-        undoMutations: [{ id: SetRangeValuesMutation.id, params: undo }],
-        redoMutations: [{ id: SetRangeValuesMutation.id, params }],
-      });
-      await breathe();
-    }
-  } finally {
-    unlock();
+  grid.lock();
+  for (const cellValue of pieces(patches)) {
+    const params = { ...place, cellValue };
+    const undo = SetRangeValuesUndoMutationFactory(inside(grid), params);
+    if (!grid.commands.syncExecuteCommand(SetRangeValuesMutation.id, params))
+      throw new WorkbookError('The workbook did not take the change, and stays as it was.');
+    grid.undo.pushUndoRedo({
+      unitID: place.unitId,
+      undoMutations: [{ id: SetRangeValuesMutation.id, params: undo }],
+      redoMutations: [{ id: SetRangeValuesMutation.id, params }],
+    });
+    await breathe();
   }
 };

@@ -68,8 +68,10 @@ export interface Grid {
   back(): Promise<void>;
   /** Brings the step that was taken back again. */
   again(): Promise<void>;
-  /** Takes no keys and no steps back until the returned function is called; saving and opening wait as well. */
-  lock(): () => void;
+  /** Takes no keys and no steps back until it is unlocked; saving and opening wait as well. */
+  lock(): void;
+  /** Nothing where it is not locked. */
+  unlock(): void;
   /** Everything that is open, as the grid itself keeps it. */
   save(): BookData;
   dark(on: boolean): void;
@@ -182,6 +184,7 @@ export const openGrid = (
   const focusBook = (): void => injector.get(IUniverInstanceService).focusUnit(openBook({ api }).getId());
   focusBook();
   let opening = false;
+  let release = (): void => undefined;
   let free: Promise<void> = Promise.resolve();
   const grid: Grid = {
     get opening() {
@@ -213,15 +216,13 @@ export const openGrid = (
       opening = false;
     },
     lock: () => {
+      if (container.inert) return;
       container.inert = true;
-      let unlock = (): void => undefined;
-      free = new Promise((resolve) => {
-        unlock = resolve;
-      });
-      return () => {
-        container.inert = false;
-        unlock();
-      };
+      free = new Promise((resolve) => (release = resolve));
+    },
+    unlock: () => {
+      container.inert = false;
+      release();
     },
     back: async () => {
       await free;
