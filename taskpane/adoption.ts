@@ -1,6 +1,7 @@
 import {
+  finished,
   proposeAdoption,
-  readList,
+  readListInSteps,
   type AskedSize,
   type Inventory,
   type ListSheet,
@@ -54,12 +55,21 @@ export const overridesFrom = ({ typed }: { readonly typed: Typed }): Overrides =
   };
 };
 
-/** Reads the list as the user decided so far; a long one takes a second. */
-export const adoptionOf = ({ cells }: ChosenList, overrides: Overrides): Adoption => {
+/** Reads the list as the user decided so far, with pauses: a long one takes a second. */
+export const adoptionInSteps = function* (
+  { cells }: ChosenList,
+  overrides: Overrides,
+): Generator<undefined, Adoption> {
+  yield;
   const proposal = proposeAdoption(cells, overrides);
-  const inventory = readList(cells, proposal);
+  yield;
+  const inventory = yield* readListInSteps(cells, proposal);
   if (Object.keys(overrides.sizeClasses ?? {}).length === 0)
     return { proposal, inventory, asked: inventory.asked };
-  const { asked } = readList(cells, { ...proposal, sizeClasses: {} });
+  const { asked } = yield* readListInSteps(cells, { ...proposal, sizeClasses: {} });
   return { proposal, inventory, asked };
 };
+
+/** The same without a pause. */
+export const adoptionOf = (list: ChosenList, overrides: Overrides): Adoption =>
+  finished(adoptionInSteps(list, overrides));

@@ -69,10 +69,7 @@ export const readChosenList = async (sheet: string, { step, read }: Work): Promi
     const { rows = 0, merges = [] } = now ?? {};
     const share = rows === 0 ? 1 : cells.length / rows;
     const of = rows.toLocaleString('en-US');
-    // What is read of a long list is a second's work, too.
-    if (share < 1)
-      await step(`Reading “${sheet}”: ${cells.length.toLocaleString('en-US')} of ${of} rows`, share);
-    else if (rows * (now?.columns ?? 0) > CELLS_AT_ONCE) await step(`Looking through ${of} rows`, 1);
     if (share >= 1) return { sheet, cells: { cells, merges } };
+    await step(`Reading “${sheet}”: ${cells.length.toLocaleString('en-US')} of ${of} rows`, share);
   }
 };

@@ -24,10 +24,11 @@ const adoptedOf = (state: PaneState, before: PaneState | undefined): Facts['adop
   const { list } = state;
   if (list === undefined || !adopting(state)) return undefined;
   const overrides = overridesFrom(state);
-  const known = before?.facts.adopted;
-  return known && before.list === list && same(known.overrides, overrides)
-    ? known
-    : { overrides, adoption: adoptionOf(list, overrides) };
+  // A long list's was worked out in steps, before the list came to the state.
+  const known = [state.facts.adopted, before?.facts.adopted].find(
+    (one) => one?.list === list && same(one.overrides, overrides),
+  );
+  return known ?? { list, overrides, adoption: adoptionOf(list, overrides) };
 };
 
 /** The state with what follows from it, worked out once; what the state before it says already is taken over. */

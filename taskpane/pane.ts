@@ -2,6 +2,7 @@ import { WorkbookError, WorkbookMoved, type Snapshot, type Workbook } from '../a
 import { isAsSeen, isContested } from '../addin/workbook/seen';
 import { inShape } from '../addin/workbook/shapes';
 
+import { adoptionInSteps, overridesFrom, type ChosenList } from './adoption';
 import { refused, Stopped, type Action, type Done, type Work } from './action';
 import { actionNamed } from './actions/actionNamed';
 import { bookIn, readCells } from './book';
@@ -9,7 +10,7 @@ import { explainCell } from './cell/explainCell';
 import { listWanted, readChosenList } from './chosenList';
 import { withFacts } from './facts';
 import type { HostServices } from './services';
-import { isSection, startState, type PaneState } from './state';
+import { isSection, startState, type Facts, type PaneState } from './state';
 import { afterTyping } from './typing';
 import type { PaneEvent, View } from './view';
 import { firstSection, viewOf } from './way';
@@ -26,6 +27,9 @@ export interface Pane {
 }
 
 type Reading = 'book' | 'cell' | 'list';
+
+/** What a list of so many rows means is worked out before anybody looks up. */
+const LONG_LIST = 2_000;
 
 /**
  * Opens the pane of a workbook and begins to read it. Runs in a page and in Node alike.
@@ -60,12 +64,25 @@ export const createPane = (workbook: Workbook, services: HostServices): Pane => 
     },
   };
 
+  /** How a list is understood with what the user decided by then. */
+  const understood = async (list: ChosenList): Promise<Facts['adopted']> => {
+    const overrides = overridesFrom(state);
+    const steps = adoptionInSteps(list, overrides);
+    const rows = list.cells.cells.length;
+    for (;;) {
+      const { done, value } = steps.next();
+      if (done) return { list, overrides, adoption: value };
+      if (rows > LONG_LIST) await work.step(`Looking through ${rows.toLocaleString('en-US')} rows`, 1);
+    }
+  };
+
   const readList = async (): Promise<void> => {
     const sheet = listWanted(state);
     if (sheet === undefined) return;
     try {
       const list = await readChosenList(sheet, work);
-      set({ ...state, list, listStale: false });
+      const adopted = await understood(list);
+      set({ ...state, list, listStale: false, facts: { ...state.facts, adopted } });
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
       set({ ...state, listStopped: sheet });

@@ -29,7 +29,11 @@ export interface Facts {
   /** What the Round section added to the sheets when it was planned. */
   readonly options?: RoundOptions;
   /** How the list is understood that is being adopted. */
-  readonly adopted?: { readonly overrides: Overrides; readonly adoption: Adoption };
+  readonly adopted?: {
+    readonly list: ChosenList;
+    readonly overrides: Overrides;
+    readonly adoption: Adoption;
+  };
 }
 
 /** Everything the pane knows; plain data, replaced and never changed. */

@@ -34,6 +34,10 @@ describe('what follows from what the pane knows', () => {
     const before = paneOn('garden', { ...readyGarden, has: { ...readyGarden.has, plants: false } }, { list });
     const drawn = withFacts({ ...before, busy: { text: 'Reading', canStop: true } }, before);
     expect(drawn.facts.adopted).toBe(before.facts.adopted);
+    const again = { ...list };
+    const ready = { ...before.facts.adopted!, list: again };
+    const handed = withFacts({ ...before, list: again, facts: { ...before.facts, adopted: ready } }, before);
+    expect(handed.facts.adopted).toBe(ready);
     const decided = withFacts({ ...before, typed: { 'adopt.column.4': 'leftOut' } }, before);
     expect(decided.facts.adopted?.adoption.inventory.outcome).not.toBe(
       before.facts.adopted?.adoption.inventory.outcome,

@@ -280,6 +280,21 @@ describe('long work', () => {
     expect(user.answer()).toMatch(/^30,000 roses in 1 bed/);
   });
 
+  test('what a long list means is worked out in steps, each of which lets the host breathe and can be stopped', async () => {
+    const memory = memoryWorkbook({ sheets: { List: [['Variety', 'Bed', 'Type', 'Qty'], ...long] } });
+    const pane = createPane(memory, services);
+    let looking = 0;
+    pane.subscribe(() => {
+      const { busy, section } = pane.view();
+      if (busy?.text !== 'Looking through 30,001 rows' || section.answer !== 'Reading your list…') return;
+      looking += 1;
+      if (looking === 12) void pane.dispatch({ kind: 'press', action: 'stop' });
+    });
+    await pane.dispatch({ kind: 'workbookChanged' });
+    expect(looking).toBe(12);
+    expect(pane.view().message?.text).toBe('Stopped reading “List”. Choose it again to read it.');
+  });
+
   test('a second press while the first is under way is one wish', async () => {
     const { memory, user } = await adopted();
     const applied = vi.spyOn(memory, 'apply');

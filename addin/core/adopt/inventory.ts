@@ -145,24 +145,29 @@ const bedRows = ({ numbers, kept }: SameNames): BedRows[] => {
 
 /**
  * Turns rows that were read into an inventory: classes filled in from other rows of the same rose, size classes
- * told or asked, equal rows added up.
+ * told or asked, equal rows added up. It pauses between these.
  *
  * @param answers size classes by the key of what was asked
  */
-export const takeInventory = (
+export const takeInventory = function* (
   list: ListRows,
   answers: Readonly<Record<string, SizeClass>>,
   told: Pick<Inventory, 'unread' | 'sections' | 'tally'>,
-): Inventory => {
+): Generator<undefined, Inventory> {
   const standIn = list.plantRows.every((row) => row.bed === '') ? ONE_BED : NO_BED;
   const plantNames = list.plantRows.map((row) => row.plant);
   const bedNames = list.plantRows.map((row) => row.bed || standIn);
   const samePlants = sameNames(plantNames, nameKey);
+  yield;
   const sameBeds = sameNames(bedNames, bedKey);
+  yield;
   const rows = withClasses(list.plantRows, samePlants);
   const { sizes, asked } = sizesOf(rows, answers);
+  yield;
   const cut: number[] = [];
-  const plants = gather(rows, samePlants, sameBeds, sizes).map((gathered): AdoptedPlant => {
+  const gatheredRows = gather(rows, samePlants, sameBeds, sizes);
+  yield;
+  const plants = gatheredRows.map((gathered): AdoptedPlant => {
     const { row, plant, bed, sizeClass, count, sourceRows } = gathered;
     const notes = gathered.notes.join('; ');
     const tooLong = notes.length > LONGEST_NOTES;
@@ -178,6 +183,7 @@ export const takeInventory = (
       sourceRows,
     };
   });
+  yield;
   const bySize = plantsBy(plants, (plant) => plant.sizeClass);
   return {
     ...told,

@@ -37,6 +37,7 @@ export interface ListRows {
 const DITTO: ReadonlySet<string> = new Set(DITTO_WORDS);
 const LONGEST_DITTO = Math.max(...DITTO_WORDS.map((word) => word.length));
 const SHOWN = 160;
+const ROWS_AT_ONCE = 4_000;
 /** A cell that shows an error: '#DIV/0!' holds no number. */
 const ERROR = /^#[A-Z]/;
 
@@ -87,11 +88,12 @@ const habitsOf = (
 };
 
 /**
- * One pass down the list under its headings; what a row means depends on the rows above it.
+ * One pass down the list under its headings, with a pause after every few thousand rows; what a row means depends on
+ * the rows above it.
  *
  * @param proposal one with data rows
  */
-export const readRows = (sheet: ListSheet, proposal: Proposal): ListRows => {
+export const readRows = function* (sheet: ListSheet, proposal: Proposal): Generator<undefined, ListRows> {
   const merged = mergedCells(sheet);
   const columns = byMeaning(proposal.columns);
   const habits = habitsOf(sheet, merged, proposal, columns);
@@ -176,6 +178,7 @@ export const readRows = (sheet: ListSheet, proposal: Proposal): ListRows => {
   const start = Math.min(proposal.dataRows!.first, sheet.cells.length);
   let now = ownTexts(sheet, merged, start);
   for (let row = start; row < sheet.cells.length; row++) {
+    if (row % ROWS_AT_ONCE === 0) yield;
     const { texts, filled } = now;
     const next = ownTexts(sheet, merged, row + 1);
     const sight: RowInSight = {
