@@ -32,6 +32,7 @@ export const STYLES = [
   'computed',
   'time',
   'total',
+  'totalTime',
   'warning',
   'note',
   'big',

@@ -32,6 +32,11 @@ const HEADER: Look = {
   lines: { bottom: { kind: 'medium', colour: PLUM } },
 };
 const COMPUTED: Look = { italic: true, ink: INK, ground: '#f6f4f7' };
+const TOTAL: Look = {
+  bold: true,
+  ink: INK,
+  lines: { top: { kind: 'thin', colour: INK }, bottom: { kind: 'double', colour: INK } },
+};
 const BIG: Look = { bold: true, size: 18, ink: '#000000' };
 
 /**
@@ -49,11 +54,8 @@ export const LOOKS: Readonly<Record<StyleToken, Look>> = {
   computed: COMPUTED,
   // A time in words stands as a number does.
   time: { ...COMPUTED, align: 'right' },
-  total: {
-    bold: true,
-    ink: INK,
-    lines: { top: { kind: 'thin', colour: INK }, bottom: { kind: 'double', colour: INK } },
-  },
+  total: TOTAL,
+  totalTime: { ...TOTAL, align: 'right' },
   warning: { bold: true, italic: true, ink: AMBER },
   note: { italic: true, size: 10, ink: QUIET },
   // A volume beside a measure in words must keep clear of it.

@@ -38,7 +38,7 @@ const totalRow = (context: CardContext): PageCell[] => {
     place(total, column.makeUp, formula(at(work.madeUp)), 'total', `${VOLUME}"\u00a0\u00a0\u00a0\u00a0"`),
     ...products,
     place(total, column.pumpOut, formula(overFills(context, column.pumpOut)), 'total', VOLUME),
-    { ...place(total, column.doneBy, formula(clockWords(finish)), 'total'), wrap: true },
+    { ...place(total, column.doneBy, formula(clockWords(finish)), 'totalTime'), wrap: true },
   ];
 };
 
