@@ -162,7 +162,7 @@ describe('the card on the sheet', () => {
       const start = clock(fill.premixStart / 86_400);
       expect(row.slice(3)).toContain(start);
       fill.products.forEach(({ measure }, at) => {
-        expect(String(row[3 + at]).replace(/ \([+-].*\)$/, '')).toBe(measure.words);
+        expect(String(row[3 + at]).replace(/ \([+\u2212].*\)$/, '')).toBe(measure.words);
       });
     });
     plan.counts.forEach(({ sizeClass, count }) => {

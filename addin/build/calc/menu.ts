@@ -23,6 +23,7 @@ export const menu: Menu = {
         { title: '~Begin an empty garden', command: 'press.garden.new' },
         { title: 'Keep the ~doses', command: 'press.doses.keep' },
         { title: 'Keep the ~walk', command: 'press.beds.keep' },
+        { title: '~Put back what was taken away', command: 'press.garden.restore' },
       ],
     },
     {
