@@ -94,7 +94,7 @@ describe('published', () => {
     expect(others).toEqual([]);
     const { amount } = fill!.products[0]!;
     // Growers speak of 4 cups; the label's greatest rate is never passed.
-    expect(cardMeasure(amount, findUnit('cup')!, asked, asked, fill!.makeUp)).toMatchObject({
+    expect(cardMeasure(amount, findUnit('cup')!, asked, fill!.makeUp)).toMatchObject({
       words: '3 3/4 cups',
     });
   });
@@ -125,7 +125,7 @@ describe('common practice', () => {
     expect(plan.totals.fills).toBe(4);
     expectWithin(inMinutes(plan.totals.pumping), 90, 0.1);
     const first = fillsOf(plan)[0]!;
-    const cups = cardMeasure(first.products[0]!.amount, findUnit('cup')!, asked, asked, first.makeUp);
+    const cups = cardMeasure(first.products[0]!.amount, findUnit('cup')!, asked, first.makeUp);
     expect(cups).toMatchObject({ words: '3 3/4 cups' });
   });
 });

@@ -331,7 +331,7 @@ describe('measures on the card', () => {
         (rate, share, volume, unit, dense) => {
           const amount = productFor(rate, litres(volume));
           const greatest = scaleAmount(rate, share);
-          const measure = cardMeasure(amount, unit, rate, greatest, litres(volume), density(dense))!;
+          const measure = cardMeasure(amount, unit, greatest, litres(volume), density(dense))!;
           measures += measure.measured > 0 ? 1 : 0;
           const most = amountIn(
             productFor(share < 1 ? rate : greatest, litres(volume)),

@@ -4,7 +4,6 @@ import { howMuch, type HowMuch } from '../measuring/howMuch';
 import { measurable } from '../measuring/measurable';
 import type { Amount, Density, Litres, Rate } from '../measuring/quantity';
 import type { Unit } from '../measuring/units';
-import { passesRate } from './labelRate';
 
 /** What to measure of a product for one fill. */
 export interface CardMeasure extends Omit<HowMuch, 'stock'> {
@@ -16,15 +15,12 @@ export interface CardMeasure extends Omit<HowMuch, 'stock'> {
 const mostOf = (
   exact: number,
   unit: Unit,
-  rate: Rate,
   greatest: Rate | undefined,
   volume: Litres,
   density: Density | undefined,
 ): number => {
   if (greatest === undefined) return Infinity;
-  const over = passesRate(rate, greatest, density);
-  // Without a density the two kinds cannot be compared; then rounding down is the safe side.
-  if (over === undefined || over) return exact;
+  // Without a density an amount of the other kind is not known; then rounding down is the safe side.
   return Math.max(exact, amountIn(productFor(greatest, volume), unit, density) ?? exact);
 };
 
@@ -38,7 +34,6 @@ const mostOf = (
  *
  * @param amount       product for the fill, > 0
  * @param unit         of volume or mass that the card measures in; the result is in it
- * @param rate         product for each litre, as planned
  * @param greatestRate the label's, undefined where not known
  * @param volume       made up in the fill, L, > 0
  * @param density      of the product as measured, g/mL, > 0; needed from volume to mass or back
@@ -49,14 +44,13 @@ const mostOf = (
 export const cardMeasure = (
   amount: Amount,
   unit: Unit,
-  rate: Rate,
   greatestRate: Rate | undefined,
   volume: Litres,
   density?: Density,
 ): CardMeasure | undefined => {
   const exact = amountIn(amount, unit, density);
   if (exact === undefined) return undefined;
-  const most = mostOf(exact, unit, rate, greatestRate, volume, density);
+  const most = mostOf(exact, unit, greatestRate, volume, density);
   const { words, measured, error, tooLittle } = howMuch(exact, unit, most);
   const free = most < Infinity && !tooLittle ? measurable(exact, unit)?.measured : undefined;
   const down = measured < (free ?? 0) && measured <= exact;

@@ -23,7 +23,7 @@ export const productsFor = (mix: readonly MixProduct[], makeUp: Litres): readonl
     const { name, rate, greatestRate, density } = product;
     const unit = measuringUnit(product);
     const amount = productFor(rate, makeUp);
-    const measure = cardMeasure(amount, unit, rate, greatestRate, makeUp, density)!;
+    const measure = cardMeasure(amount, unit, greatestRate, makeUp, density)!;
     return { name, amount, measure, measured: toAmount(measure.measured, unit) };
   });
 

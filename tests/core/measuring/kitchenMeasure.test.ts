@@ -59,6 +59,10 @@ describe('other systems keep their own measures', () => {
   ])('%f %s: %s', (amount, token, told) => {
     expect(words(amount, token)).toBe(told);
   });
+
+  test('which tell no fractions where they are metric', () => {
+    expect(words(1.5, 'mL', 0.5)).toBe('1.5 mL');
+  });
 });
 
 describe('rounding', () => {
@@ -92,7 +96,7 @@ describe('rounding', () => {
   test('what no kitchen holds is refused', () => {
     expect(() => measure(1e12, unit('gal'))).toThrow(RangeError);
     expect(() => measure(Number.MAX_VALUE, unit('gal'))).toThrow(RangeError);
-    expect(() => measure(1, unit('gal'), 1e-12)).toThrow(RangeError);
+    expect(() => measure(1e-6, unit('gal'), 1e-12)).toThrow('finest measure is 1e-12');
     expect(() => measure(1, unit('ft'))).toThrow(RangeError);
   });
 });

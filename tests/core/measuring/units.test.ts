@@ -126,6 +126,7 @@ describe('mass and volume meet only by a density', () => {
 
   test('unlike amounts are not added', () => {
     expect(() => addAmounts(ofMass(grams(1)), ofVolume(litres(1)))).toThrow(RangeError);
+    expect(() => addAmounts(ofVolume(litres(1)), ofMass(grams(1)))).toThrow(RangeError);
     expect(() => toAmount(1, findUnit('ft')!)).toThrow(RangeError);
     expect(() => amountIn(pint, findUnit('gal/min')!)).toThrow(RangeError);
   });

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { grams } from '../../../addin/core';
 import { group, liquid, planned, powder, round } from './garden';
 
 const idsOf = (mix: Parameters<typeof round>[0]) => planned(round(mix)).cautions.map(({ id }) => id);
@@ -40,6 +41,15 @@ test('the weight is that of the heaviest fill, in the measures of the user', () 
   // 102 L × 998.2 g/L + 9 kg; the last fill has 20 L.
   expect(text('metric')).toContain('up to 111 kg, and what the products add');
   expect(text('US')).toContain('up to 245 lb');
+});
+
+test('plain water adds nothing to the weight, and whole kilograms are not rounded up', () => {
+  const rigChanges = { emptyWeight: grams(120_000 - 102 * 998.2) };
+  const groups = [group('Gate', 'Tap', 'large', 25)];
+  const said = planned(round({ mix: [], groups, rigChanges })).cautions.find(
+    ({ id }) => id === 'barrel-weight',
+  );
+  expect(said?.text).toMatch(/^A filled barrel weighs up to 120 kg\. Move it only empty;/);
 });
 
 test('a product whose label’s greatest rate is not given is named as not checked', () => {

@@ -45,6 +45,12 @@ describe('barrels side by side', () => {
     expectSame('weightFull' in rows[0]! ? rows[0].weightFull : undefined, 90 * 998.2 + 9000);
   });
 
+  test('where none meets the limits, none is the smallest and all are still told', () => {
+    const { rows, smallest } = compareTanks(round({ groups }), tanks, { mostFills: 1 });
+    expect(smallest).toBeUndefined();
+    expect(rows.map((row) => 'meetsLimits' in row && row.meetsLimits)).toEqual([false, false, false, false]);
+  });
+
   test('a bigger barrel takes no more fills and no more time', () => {
     const sizes = [30, 60, 90, 120, 240].map((n) => ({ barrel: litres(n) }));
     const rows = compareTanks(round({ groups }), sizes).rows.map((row) => {

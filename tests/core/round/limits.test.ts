@@ -44,6 +44,10 @@ describe('a limit that is reached exactly is not passed', () => {
       });
     expect(planned(liquids(500, 500)).totals.plants).toBeGreaterThan(0);
     expect(refusedBy(liquids(500, 501)).refused).toMatch(/^Mix: liquids of 100.1 %/);
+    // A powder dissolves; only liquids add up.
+    const scooped = { ...powder, rate: rate(600, 'mL/L'), greatestRate: undefined };
+    const drink = { ...liquid, rate: rate(500, 'mL/L'), greatestRate: undefined };
+    expect(planned(round({ mix: [scooped, drink] })).totals.plants).toBeGreaterThan(0);
   });
 
   test('a start at midnight, and at the last second of the day', () => {

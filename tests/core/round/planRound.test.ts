@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { grams, litres, litresPerMinute, ofMass, ofVolume, seconds } from '../../../addin/core';
+import { findUnit, grams, litres, litresPerMinute, ofMass, ofVolume, seconds } from '../../../addin/core';
 import { expectSame, fillsOf, group, liquid, planned, powder, rate, round, sum } from './garden';
 
 describe('counts', () => {
@@ -263,4 +263,14 @@ describe('food', () => {
 test('amounts keep the kind of their rate', () => {
   const [fill] = fillsOf(planned(round({ mix: [liquid], rigChanges: { flow: litresPerMinute(12) } })));
   expect(fill!.products[0]!.amount).toEqual(ofVolume(litres(0.004 * 102)));
+});
+
+test('a product is measured in the unit that it says, of the kind of its rate', () => {
+  const wordsIn = (token: string) =>
+    fillsOf(planned(round({ mix: [{ ...liquid, measuredIn: findUnit(token)! }] })))[0]!.products[0]!.measure
+      .words;
+  // 4 mL/L in 102 L: 408 mL, which are 82.8 tsp; a cup has 48.
+  expect(wordsIn('mL')).toBe('410 mL');
+  expect(wordsIn('cup')).toBe('1 3/4 cups');
+  expect(wordsIn('oz')).toBe('410 mL');
 });
