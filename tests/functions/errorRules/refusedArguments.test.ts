@@ -46,6 +46,16 @@ describe('an argument of the wrong kind or out of its range is #VALUE!, in a sen
       [['MEASURED', 1e10, 'g'], 'amount: 10000000000 g was given; use 1000000000 g at most.'],
       [['LABELSHARE', -1, 'mL/L', 1, 'mL/L'], 'rate: -1 was given; use 0 or more.'],
       [['LABELSHARE', 1, 'mL/L', 0, 'mL/L'], 'greatest: 0 was given; use more than 0.'],
+      [['MEASURABLE', 1e9, 'gal'], 'amount: 1000000000 gal was given; use 325521 gal at most.'],
+      [
+        ['MEASURABLE', 0.1, 'tsp', 0.25],
+        'amount: 0.1 tsp was given; use 0.125 tsp or more, half of the finest measure.',
+      ],
+      [
+        ['MEASURABLE', 1, 'tsp', 0.2],
+        'most: 0.2 tsp was given, less than the finest measure; use 0.25 tsp or more.',
+      ],
+      [['MEASURABLE', -1, 'tsp'], 'amount: -1 was given; use 0 or more.'],
       [['FORPPM', 200, 0, 100, 'gal', 'oz'], 'percent: 0 was given; use more than 0, at most 100.'],
       [['FORPPM', 200, 101, 100, 'gal', 'oz'], 'percent: 101 was given; use more than 0, at most 100.'],
       [['PPM', 1, 'oz', 101, 100, 'gal'], 'percent: 101 was given; use 0 to 100.'],
@@ -71,6 +81,10 @@ describe('an argument of the wrong kind or out of its range is #VALUE!, in a sen
       [
         ['FILLPLAN', 501, 1, 'L'],
         'need: 501 L was given, which takes more than 500 fills; use a smaller need',
+      ],
+      [
+        ['FILLPLAN', 200, 60, 'gal', 60],
+        'heel: 60 gal was given; use less than barrel × fill_line, which is 60 gal.',
       ],
       [['FILLPLAN', 60, 20, 'L', 0, 1, 'half'], 'style: "half" was given; use "full" or "equal".'],
       [['FILLTIME', 60, 'gal', 0, 'gal/min'], 'flow: 0 was given; use more than 0.'],
@@ -99,8 +113,14 @@ describe('an argument of the wrong kind or out of its range is #VALUE!, in a sen
         ['NEED', [[1], [2]], [[1, 2]], 'gal', 'gal'],
         'dose: a range of 1 × 2 cells was given and plants is a range of 2 × 1',
       ],
+      [
+        ['NEED', [[1, 2]], [[1]], 'gal', 'gal'],
+        'dose: a range of 1 × 1 cells was given and plants is a range of 1 × 2 cells',
+      ],
       [['NEED', [[1], [2]], 1, 'gal', 'gal'], 'use two ranges of one shape'],
       [['SERVES', 60, 'gal', 0, 'gal'], 'dose: 0 was given; use more than 0.'],
+      [['ROWOF', 'a', [['A', 'b', ' a ']]], 'name: "a" was given, which stands in cells 1 and 3; use a name'],
+      [['ROWOF', '', [['a', '']]], 'name: nothing was given; use a text or a number.'],
       [['PERPLANT', -1, 1, 'gal'], 'ppm: -1 was given; use 0 or more.'],
       [['UNITCOST', 48, 0, 'lb', 'oz'], 'pack: 0 was given; use more than 0.'],
       [['COST', 1, 'oz', -1, 25, 'lb'], 'price: -1 was given; use 0 or more.'],
@@ -110,4 +130,10 @@ describe('an argument of the wrong kind or out of its range is #VALUE!, in a sen
   )('%s', (_told, made, words) => {
     expect(outcome(made)).toEqual(refused('#VALUE!', words));
   });
+});
+
+test('a name that is not in the list is #N/A, in a sentence', () => {
+  expect(outcome(['ROWOF', 'b', [['a', 'c']]])).toEqual(
+    refused('#N/A', 'name: "b" is not in the list; use a name that is.'),
+  );
 });
