@@ -18,6 +18,7 @@ describe('a result', () => {
       [['REPEATS', [[1e-300], [1e300]], 5], 'seconds: a range of 2 × 1 cells was given, which takes'],
       [['FILLPLAN', 5e-324, 2, 'mL'], 'need: 5e-324 mL was given, which arithmetic cannot tell from 0'],
       [['FILLS', 5e-324, 2, 'mL'], 'need: 5e-324 mL was given, which arithmetic cannot tell from 0'],
+      [['FILLPLAN', 1.7e308, 1.6e308, 'L', 1e308], 'need: 1.7e+308 was given, which takes the result beyond'],
       [['FILLPLAN', 1e308, 1e-10, 'gal'], 'which takes more than 500 fills'],
       [['MEASURE', 1e308, 'gal', 1], 'amount: 1e+308 gal was given; use 1000000000 tsp at most.'],
       [['MEASURE', 1.797e308, 'gal', 1.797e308], 'amount: 1.797e+308 gal was given; use 1e+300 tsp at most.'],
