@@ -52,7 +52,8 @@ export const cardMeasure = (
   if (exact === undefined) return undefined;
   const most = mostOf(exact, unit, greatestRate, volume, density);
   const { words, measured, error, tooLittle } = howMuch(exact, unit, most);
-  const free = most < Infinity && !tooLittle ? measurable(exact, unit)?.measured : undefined;
-  const down = measured < (free ?? 0) && measured <= exact;
+  const free = most < Infinity && !tooLittle ? measurable(exact, unit)?.words : undefined;
+  // By their words: what a limit says in another unit differs from the same measure in its last digits.
+  const down = free !== undefined && words !== free && measured <= exact;
   return { words, measured, error, tooLittle, rounding: down ? 'down' : 'nearest' };
 };

@@ -46,6 +46,13 @@ describe('measures on the card', () => {
     const asked = rate(1, 'tbsp/gal');
     const measure = cardMeasure(productFor(asked, gallons(60)), unit('cup'), asked, gallons(60));
     expect(measure).toMatchObject({ words: '3 3/4 cups', rounding: 'nearest' });
+    for (let many = 1; many <= 100; many += 1) {
+      const [amount, label] = [productFor(asked, gallons(many)), rate(1, 'tbsp/gal')];
+      const free = cardMeasure(amount, unit('cup'), undefined, gallons(many))!;
+      const held = cardMeasure(amount, unit('cup'), label, gallons(many))!;
+      if (free.words === held.words) expect(held.rounding, `${many} gal`).toBe('nearest');
+      else expect([held.rounding, held.measured < free.measured], `${many} gal`).toEqual(['down', true]);
+    }
   });
 
   test('a powder by mass is measured by the spoon through its density, never guessed', () => {
