@@ -22,11 +22,27 @@ const mix: Garden['mix'] = [
 ];
 const beds: Garden['beds'] = [readyGarden.beds[0]!, { ...readyGarden.beds[1]!, station: 'B' }];
 
+const card: CardReading = {
+  sheet: 'Round card',
+  date: 46145,
+  start: 7 / 24,
+  finish: 8 / 24,
+  style: 'full',
+  leaveOutUnread: false,
+  mix: 'Powder',
+  fills: 2,
+  plants: 140,
+  madeUp: 86,
+  need: 85,
+  unit: 'gal',
+  products: [{ product: 'Powder', amount: 86, unit: 'tbsp' }],
+};
+
 describe('the round shows', () => {
-  const blocks = blocksOf('round', { products, mix, beds });
+  const blocks = () => blocksOf('round', { products, mix, beds });
 
   test('how long each size is held, and what that gives', () => {
-    expect(headed(blocks, 'round.counts')).toEqual([
+    expect(headed(blocks(), 'round.counts')).toEqual([
       ['Size', 'Plants', 'Count', 'Gives'],
       ['Large bush', '100', '18 s', '0.75 gal'],
       ['Potted miniature', '40', '6 s', '0.25 gal'],
@@ -42,7 +58,7 @@ describe('the round shows', () => {
 
   test('each fill with its station, what goes into it, and when', () => {
     // Premix 10 min, 5 gal/min in, 2.5 gal/min out, 5 min to B; hot water as 2.852 L for 60 tbsp of powder.
-    expect(headed(blocks, 'round.fills')).toEqual([
+    expect(headed(blocks(), 'round.fills')).toEqual([
       ['Fill, station', 'Make up', 'Measure', 'From, to'],
       [
         '1, A',
@@ -77,12 +93,12 @@ describe('the round shows', () => {
 
   test('food where a label states it, and the whole round', () => {
     // 1 tbsp of 0.9 g/mL in a gallon, 20 % of it: 2,662 mg, of which a bush gets three quarters.
-    expect(headed(blocks, 'round.food')).toEqual([
+    expect(headed(blocks(), 'round.food')).toEqual([
       ['Size', 'N', 'P2O5'],
       ['Large bush', '1,996', '1,996'],
       ['Potted miniature', '665', '665'],
     ]);
-    expect(headed(blocks, 'round.totals')).toEqual([
+    expect(headed(blocks(), 'round.totals')).toEqual([
       ['What', 'How much'],
       ['Plants', '140'],
       ['Made up', '85 gal'],
@@ -102,25 +118,74 @@ describe('the round shows', () => {
         doses: [readyGarden.doses[0]!, { ...readyGarden.doses[1]!, dose: 0.375 }],
       },
     ],
+    // 116 gal with a heel of 2 gal: the first fill makes up 60 gal, the second 58 gal on the heel.
+    [
+      '2 fills to 60 gal, 3 3/4 cups of Soluble powder 20-20-20 in the first, about 1 h 30 min',
+      {
+        rig: { ...readyGarden.rig, heel: { value: 2, unit: 'gal' } },
+        doses: [
+          { ...readyGarden.doses[0]!, dose: 1 },
+          { ...readyGarden.doses[1]!, dose: 0.4 },
+        ],
+      },
+    ],
   ])('in one line: %s', (told, garden) => {
     expect(shown('round', garden).section.answer).toBe(told);
   });
 });
 
+describe('before a round is fed, the pane shows', () => {
+  const outOfDate = 'The round takes 3 fills now; this card was made for 2. Make the card again.';
+  const stale = { kind: 'text', tone: 'warning', text: `The card: ${outOfDate}` };
+
+  test('what the card says against itself, planned or not', () => {
+    const mixed = { mix: [{ ...readyGarden.mix[0]!, rate: { value: 1.5, unit: 'tbsp/gal' } }] };
+    for (const garden of [{}, mixed]) {
+      expect(blocksOf('round', garden, { card: { ...card, outOfDate } })).toContainEqual(stale);
+      expect(blocksOf('round', garden, { card })).not.toContainEqual(stale);
+    }
+    const refused = blocksOf('round', mixed);
+    expect(actionsOf(refused)).toEqual([{ id: 'go.mix', label: 'Go to Mix', primary: true }]);
+  });
+
+  test('what it needs, with the way there', () => {
+    const rig = { ...readyGarden.rig, barrel: { unit: 'gal' }, flow: { unit: 'gal/min' } };
+    const blocks = blocksOf('round', { rig, mix: [] });
+    expect(blocks).toContainEqual({
+      kind: 'steps',
+      items: [
+        'Rig: time a bucket at the wand, and say how big the barrel is',
+        'Mix: say what goes into the barrel',
+      ],
+    });
+    expect(actionsOf(blocks)).toEqual([
+      { id: 'go.rig', label: 'Go to Rig', primary: true },
+      { id: 'go.mix', label: 'Go to Mix' },
+    ]);
+  });
+
+  test('fills as the last card had them, or as the settings say', () => {
+    const settings = { ...readyGarden.settings, fillStyle: 'equal' as const };
+    const style = (more: Partial<PaneState>) => labelled(blocksOf('round', { settings }, more)).Fills;
+    expect(style({})).toBe('equal');
+    expect(style({ card })).toBe('full');
+  });
+});
+
 describe('the barrels show', () => {
-  const blocks = blocksOf('tanks');
+  const blocks = () => blocksOf('tanks');
 
   test('what each comes to', () => {
     // 85 gal: 10 min a fill, 17 min from the tap, 34 min through the wand; 8.3304 lb a gallon and 25 lb empty.
-    expect(headed(blocks, 'tanks.table')).toEqual([
+    expect(headed(blocks(), 'tanks.table')).toEqual([
       ['Barrel', 'Fills', 'Round', 'Weight full', 'Mixing and filling', 'Last fill', 'Moves'],
       ['30 gal', '3', '1 h 20 min', '275 lb', '45 min', '25 gal', '0'],
       ['45 gal', '2', '1 h 10 min', '400 lb', '35 min', '40 gal', '0'],
       ['60 gal', '2', '1 h 10 min', '525 lb', '35 min', '25 gal', '0'],
       ['100 gal', '1', '1 h', '858 lb', '25 min', '85 gal', '0'],
     ]);
-    expect(tableOf(blocks, 'tanks.table').marked).toEqual([]);
-    expect(actionsOf(blocks)).toContainEqual({
+    expect(tableOf(blocks(), 'tanks.table').marked).toEqual([]);
+    expect(actionsOf(blocks())).toContainEqual({
       id: 'tanks.write',
       label: 'Write the what-if sheet',
       primary: true,
@@ -128,7 +193,7 @@ describe('the barrels show', () => {
   });
 
   test('round times as a chart with what it tells', () => {
-    const charts = blocks.flatMap((block) => (block.kind === 'chart' ? [block.chart] : []));
+    const charts = blocks().flatMap((block) => (block.kind === 'chart' ? [block.chart] : []));
     expect(charts).toMatchObject([
       {
         title: 'Round time by barrel',
@@ -169,6 +234,20 @@ describe('the barrels show', () => {
     ],
   ])('in one line, for %j', (typed, told) => {
     expect(shown('tanks', {}, { typed }).section.answer).toBe(told);
+  });
+
+  test('sizes that are sold and the own one, in its unit only, and whole fills', () => {
+    const rig = { ...readyGarden.rig, barrel: { value: 50, unit: 'gal' } };
+    const sizes = (typed: Record<string, string>) =>
+      Object.entries(labelled(blocksOf('tanks', { rig }, { typed })))
+        .filter(([label]) => label.startsWith('Barrel '))
+        .map(([, value]) => value);
+    expect(sizes({})).toEqual(['30', '45', '50', '60', '100', '']);
+    expect(sizes({ 'tanks.unit': 'L' })).toEqual(['100', '150', '200', '400', '']);
+    const errors = blocksOf('tanks', {}, { typed: { 'tanks.mostFills': '2.5' } }).flatMap((block) =>
+      block.kind === 'fields' ? block.fields.flatMap(({ error }) => error ?? []) : [],
+    );
+    expect(errors).toEqual([expect.stringContaining('Fills, at most: “2.5” was given')]);
   });
 
   test('nothing beside a barrel that cannot do it but why', () => {
@@ -224,6 +303,25 @@ describe('the mix shows', () => {
     expect(actionsOf(blocks).map(({ id }) => id)).not.toContain('go.round');
   });
 
+  test('the unit of a product’s label beside its rate', () => {
+    const typed = { 'mix.product.1': 'Seaweed' };
+    const fields = blocksOf('mix', { products }, { typed }).flatMap((block) =>
+      block.kind === 'fields' ? [...block.fields] : [],
+    );
+    const unit = (label: string) => {
+      const field = fields.find((one) => one.label === label);
+      return field?.kind === 'number' && typeof field.unit === 'object' ? field.unit.value : undefined;
+    };
+    expect(unit('Rate of product 1')).toBe('tbsp/gal');
+    expect(unit('Rate of product 2')).toBe('fl oz/gal');
+  });
+
+  test('that a powder’s hot water is not known, and nothing of that for a liquid beside it', () => {
+    expect(wordsOf(shown('mix', { mix })).join(' ')).toContain(
+      'How much hot water Soluble powder 20-20-20 needs is not known',
+    );
+  });
+
   test('no hot water for liquids', () => {
     const words = wordsOf(shown('mix', { products, mix: [mix[1]!] })).join(' ');
     expect(words).not.toMatch(/hot water (?:first|.*not known)/);
@@ -252,40 +350,24 @@ describe('the garden shows', () => {
 });
 
 describe('the log shows', () => {
-  const card: CardReading = {
-    sheet: 'Round card',
-    date: 46145,
-    start: 7 / 24,
-    finish: 8 / 24,
-    style: 'full',
-    leaveOutUnread: false,
-    mix: 'Powder',
-    fills: 2,
-    plants: 140,
-    madeUp: 86,
-    need: 85,
-    unit: 'gal',
-    products: [{ product: 'Powder', amount: 86, unit: 'tbsp' }],
-  };
-  const line: LoggedRound = {
+  const unplanned: LoggedRound = {
     round: 1,
     date: 46145,
     mix: 'Powder',
     plants: 140,
     fills: 2,
-    need: 85,
     madeUp: 86,
     leftOver: 3,
     unit: 'gal',
     notes: '',
   };
+  const line: LoggedRound = { ...unplanned, need: 85 };
   const logged = (...rounds: readonly LoggedRound[]): Partial<PaneState> => ({
     card,
     log: { rounds, problems: [] },
   });
 
   test('the last six rounds, with what was pumped of the plan where there was one', () => {
-    const { need: _, ...unplanned } = line;
     const rounds = [line, { ...unplanned, date: 46144 }, { ...line, date: 46143, need: 0 }];
     const blocks = blocksOf('log', {}, logged(...rounds, ...Array.from({ length: 5 }, () => line)));
     expect(headed(blocks, 'log.recent').slice(0, 4)).toEqual([
