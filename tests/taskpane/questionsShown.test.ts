@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest';
 
 import type { Garden } from '../../addin/workbook/garden';
 import type { PaneState } from '../../taskpane/state';
-import { askMixLines, mixFault } from '../../taskpane/sections/mixRows';
+import { askMixLines, mixFault, rowsOf } from '../../taskpane/sections/mixRows';
 import { whyNoMix } from '../../taskpane/sections/mix';
 import { askRig, rigFault } from '../../taskpane/sections/rigFields';
 import { askProduct, productFault } from '../../taskpane/sections/productFields';
+import { askTanks, tanksToWrite } from '../../taskpane/sections/tankFields';
 
 import { paneOn, readyGarden } from './gardens';
 import { wordsOf } from './paneDriver';
@@ -168,6 +169,17 @@ describe('it cannot be kept', () => {
     expect(fault({ 'product.new.name': ' SEAWEED ' })).toContain('is the name of another product');
     expect(fault({ 'product.pick': '"seaweed"' })).toBeUndefined();
   });
+});
+
+test('what is kept is what was asked: limits of the what-if sheet in its units, and lines of the mix in their rows', () => {
+  const written = (typed: Record<string, string>) =>
+    tanksToWrite(readyGarden, askTanks(paneOn('tanks', readyGarden, { typed }), readyGarden));
+  expect(written({})).toEqual({ barrels: [30, 45, 60, 100], limits: {} });
+  const limits = { 'tanks.mostFills': '3', 'tanks.mostWeight': '500', 'tanks.longest': '90' };
+  expect(written(limits).limits).toEqual({ fills: 3, weight: 500, minutes: 90 });
+  const seaweed = { row: 7, product: 'Seaweed', rate: { value: 0.5, unit: 'fl oz/gal' } };
+  const garden = { ...readyGarden, mix: [readyGarden.mix[0]!, seaweed] };
+  expect(rowsOf(askMixLines(paneOn('mix', garden), garden))).toEqual(garden.mix);
 });
 
 describe('the ways on', () => {
