@@ -8,8 +8,8 @@ import { getFn } from 'vitest/suite';
 /*
  * Runs in the worker, in place of Vitest's own runner. What to do stands in plan.json:
  *
- *   look    each test runs twice without a mutant; told is which mutants it reaches, how often, how long it takes, and
- *           whether it passes again
+ *   look    each test runs twice without a mutant; told is which mutants it reaches `again` and how often, which only
+ *           `once` or while files load, and how long it takes
  *   switch  each test that the plan names runs once without a mutant, then once for each of its mutants
  *   load    one mutant is active from before the first import, until a test fails
  *
@@ -64,9 +64,11 @@ const look = async (test, run) => {
   const first = await reached('first');
   const from = performance.now();
   let again = {};
-  const repeatable = await passes(async () => (again = await reached('again')));
-  const file = test.file.filepath;
-  tell({ test: test.id, file, repeatable, first, again, ms: performance.now() - from });
+  await passes(async () => (again = await reached('again')));
+  const once = Object.keys({ ...stryker.mutantCoverage.static, ...first }).filter(
+    (mutant) => !(mutant in again),
+  );
+  tell({ test: test.id, file: test.file.filepath, once, again, ms: performance.now() - from });
 };
 
 const switchThrough = async (test, run) => {
@@ -87,6 +89,10 @@ const switchThrough = async (test, run) => {
 };
 
 export default class MutantRunner extends TestRunner {
+  importFile(...file) {
+    return over ? undefined : super.importFile(...file);
+  }
+
   async runTask(test) {
     if (over) return;
     const run = () => getFn(test)();
@@ -100,10 +106,5 @@ export default class MutantRunner extends TestRunner {
       await run();
       if (plan.tests[test.id]) await switchThrough(test, run);
     }
-  }
-
-  onAfterRunFiles() {
-    super.onAfterRunFiles?.();
-    if (plan.does === 'look') tell({ loading: Object.keys(stryker.mutantCoverage.static) });
   }
 }
