@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 
 import type { Garden } from '../../addin/workbook/garden';
 import type { PaneState } from '../../taskpane/state';
-import type { Action, Block, Table } from '../../taskpane/view';
+import type { Button, Block, Table } from '../../taskpane/view';
 import { viewOf } from '../../taskpane/way';
 
 import { paneOn, readyGarden } from './gardens';
@@ -34,7 +34,7 @@ export const headed = (blocks: readonly Block[], id: string) => {
     ...rows.map((row) => row.map((cell) => (typeof cell === 'string' ? cell : cell.value))),
   ];
 };
-export const actionsOf = (blocks: readonly Block[]): Action[] =>
+export const actionsOf = (blocks: readonly Block[]): Button[] =>
   blocks.flatMap((block) => (block.kind === 'actions' ? [...block.actions] : []));
 /** What stands in the fields, by their labels. */
 export const labelled = (blocks: readonly Block[]): Record<string, string> =>
