@@ -27,8 +27,10 @@ const totalRow = (context: CardContext): PageCell[] => {
   const finish = lastTime(context, work.doneBy + work.whole);
   const products = request.products.map(({ unit }, index) => {
     const sum = product(index, 'total');
-    const finest = finestMeasure(findUnit(unit)!).step;
-    const told = `IF(${sum}<${finest},ROUND(${sum},3)&${quoted(` ${unit}`)},FEED.MEASURE(${sum},${quoted(unit)}))`;
+    const { step } = finestMeasure(findUnit(unit)!);
+    // Parts of a stock add up to no whole measure: the nearest one may be above what the label allows.
+    const decimals = `ROUNDDOWN(${sum}+1E-9,3)&${quoted(` ${unit}`)}`;
+    const told = `IF(MOD(ROUND(${sum}/${step},6),1)>0,${decimals},FEED.MEASURE(${sum},${quoted(unit)}))`;
     const words = formula(`IF(OR(${says}<>"",${sum}=0),"",${told})`);
     return { ...place(total, column.firstProduct + index, words, 'total'), wrap: true };
   });

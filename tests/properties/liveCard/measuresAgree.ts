@@ -8,8 +8,6 @@ import { amountOf, printedMeasure, rateInLitre, type PrintedAmount } from './pri
 import type { Shown, ShownCard } from './shownCard';
 
 const KINDS = { tsp: 'volume', 'imp fl oz': 'volume', mL: 'volume', oz: 'mass', g: 'mass' } as const;
-/** The finest measure that is told of each. */
-const FINEST = { tsp: 0.25, 'imp fl oz': 0.25, mL: 1, oz: 0.25, g: 1 } as const;
 type Finest = keyof typeof KINDS;
 
 /** In the unit in which the workings count a product. */
@@ -128,12 +126,12 @@ export const ofTheMeasures = (
     const whole = totals.products[place]!.measured;
     const sum = whole.kind === 'mass' ? whole.mass : whole.volume * 1000;
     const words = String(card.total.products[index] ?? '');
-    const finest = referenceConvert(FINEST[unit], unit, whole.kind === 'mass' ? 'g' : 'mL');
     const told = amountOf(words)?.amount ?? (words === '' ? 0 : NaN);
-    const step = sum < finest * (1 - 1e-9) ? (finest / FINEST[unit]) * 0.001 : finest;
+    // Told in decimals where parts of a stock add up to no whole measure; never more than is measured.
+    const least = referenceConvert(0.001, unit, whole.kind === 'mass' ? 'g' : 'mL');
     check.that(
       `${name} in all: “${words}”, ${sum} is so`,
-      Math.abs(told - sum) <= (step / 2) * (1 + 1e-9) + sum * 1e-9,
+      told <= sum * (1 + 1e-9) + least * 1e-5 && told > sum * (1 - 1e-9) - least,
     );
   });
 };
