@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { CellValue } from '../../addin/workbook/change';
-import { CARD, CARD_CELLS, LATER_CELLS } from '../../addin/workbook/card/cardNames';
+import { PRODUCT_HEADS } from '../../addin/workbook/card/cardContext';
+import { CARD, CARD_CELLS, CARD_WORKINGS, LATER_CELLS } from '../../addin/workbook/card/cardNames';
 import type { Snapshot } from '../../addin/workbook/port';
 import { gardenSheets } from '../../addin/workbook/sheets/gardenSheets';
 import { areaNamed, cellAt, cellsOf } from '../../addin/workbook/snapshot';
@@ -206,6 +207,10 @@ describe('typed under a card, which follows', () => {
     ['a product in other letters', () => cells('mix', 1, { product: ' FISH' })],
     ['an amount too little to measure', () => cells('mix', 1, { rate: 0.001 })],
     [
+      'parts of a stock that add up to no whole measure',
+      () => [...cells('products', 1, { greatestRate: 0.0095 }), ...cells('mix', 1, { rate: 0.0095 })],
+    ],
+    [
       'products in another order',
       () => [
         ...cells('mix', 0, { product: 'Tonic', rate: 0.5, rateUnit: 'mL/L' }),
@@ -252,6 +257,23 @@ describe('rows taken out and put in under a card', () => {
   });
 });
 
+test.each(['10-12', '3/4', '5 May', 'true'])(
+  'made for a bed called %s, a card shows its measures',
+  async (bed) => {
+    const named = structuredClone(garden);
+    const { plants, beds } = named.wishes.tables as Record<string, { add: { bed: string }[] }>;
+    for (const row of [...plants!.add, ...beds!.add]) if (row.bed === 'Drive') row.bed = bed;
+    const own = await gridBook((await cardOf(named))!);
+    try {
+      const { follows, found } = looked(await snapshotOf(own), undefined);
+      expect(found).toEqual([]);
+      expect(follows).toBe(true);
+    } finally {
+      await own.close();
+    }
+  },
+);
+
 describe('a row of the card itself taken out', () => {
   // Title, warning, reason, counts, heads and rows of fills and beds: the sentence must not hang on any of them.
   test.each([0, 2, 3, 6, 9, 10, 11, 13, 16])(
@@ -280,6 +302,23 @@ describe('a row of the card itself taken out', () => {
       }
     },
   );
+});
+
+describe('a cell of the workings emptied', () => {
+  const { share, over, fault } = PRODUCT_HEADS;
+  test.each([share, over, fault])('%s: a product above its label shows no measure', async (head) => {
+    const area = named(CARD_WORKINGS);
+    const rows = cellsOf(first, area);
+    const column = rows[0]!.findIndex(({ value }) => value === head);
+    const row = rows.findIndex((line) => line.some(({ value }) => value === 'Fish'));
+    const cell = { sheet: area.sheet, row: area.row + row, column: area.column + column };
+    const { formula } = cellAt(first, cell.sheet, cell.row, cell.column);
+    await book.type([{ ...cell, input: null }]);
+    const { follows, found } = await typed(cells('mix', 1, { rate: 8 }));
+    await book.type([{ ...cell, input: { formula: formula! } }]);
+    expect(found).toEqual([]);
+    expect(follows).toBe(false);
+  });
 });
 
 test('copied without the sheets that it reads, a card shows no measure', async () => {

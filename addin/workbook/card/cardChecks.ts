@@ -107,7 +107,12 @@ const ofTheMix = (context: CardContext): Check[] => {
     ),
     ...request.products.map((_, index): Check => {
       const fault = product(index, 'fault');
-      return check(formula(`"“"&${product(index, 'name')}&"” "&${fault}&". ${AGAIN}"`), `${fault}<>""`);
+      const told = `IF(${fault}="","is not as it was",${fault})`;
+      return check(
+        formula(`"“"&${product(index, 'name')}&"” "&${told}&". ${AGAIN}"`),
+        // The fault's own cell may have been emptied.
+        `OR(${fault}<>"",${product(index, 'over')}<>0)`,
+      );
     }),
   ];
 };

@@ -71,12 +71,20 @@ const sizeClassesOf = (garden: Garden, plan: RoundPlan): string[] => {
 
 // SUMIFS takes these in a name for others, and a space around a name as part of it.
 const NOT_FOUND_BY_FORMULA = /^\s|\s$|[*?~]|^[<>=]/;
+// SUMIFS takes such names for a date, a time, an amount or a truth, and finds no text: 10-12, 3/4, 5 May, true.
+const MONTH = '(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\W*\\d*';
+const READ_AS_VALUE = new RegExp(
+  `^(?:true|false|(?!\\d+$)[-+(.$€£¥]*\\d[\\d\\s.,:/%()-]*(?:e[-+]?\\d+|[ap]m|${MONTH})?)$`,
+  'i',
+);
 
 /** True where SUMIFS counts the plants as they were read. */
 const formulasCount = (snapshot: Snapshot, bed: Area, sizeClass: Area): boolean =>
   [bed, sizeClass].every((area) =>
     cellsOf(snapshot, area).every(
-      ([cell]) => typeof cell?.value !== 'string' || !NOT_FOUND_BY_FORMULA.test(cell.value),
+      ([cell]) =>
+        typeof cell?.value !== 'string' ||
+        !(NOT_FOUND_BY_FORMULA.test(cell.value) || READ_AS_VALUE.test(cell.value)),
     ),
   );
 

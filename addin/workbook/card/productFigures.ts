@@ -118,14 +118,15 @@ const formulas = (
       `ROUND(FEED.INUNITS(1,${of('rateUnit')},${of('madeUnit')}),9)<>1),"is not as it was",` +
       `IF(${lost},"has lost its label's rate",""))`,
     ...odd(context, index, inProducts),
+    // An emptied cell of these workings is a fault, not a 0.
     over: request.overLabel.includes(index)
-      ? `IF(AND(${of('share')}>1,OR(TRIM(${at(work.reason)})="",` +
-        `FEED.LABELSHARE(${rated},${of('madeRate')},${of('madeUnit')})>1)),1,0)`
+      ? `IF(ISNUMBER(${of('share')}),IF(AND(${of('share')}>1,OR(TRIM(${at(work.reason)})="",` +
+        `FEED.LABELSHARE(${rated},${of('madeRate')},${of('madeUnit')})>1)),1,0),NA())`
       : // The card has no line that names this one, whatever reason stands there for another.
-        `IF(${of('share')}>1,1,0)`,
+        `IF(ISNUMBER(${of('share')}),IF(${of('share')}>1,1,0),NA())`,
     fault:
       `IFERROR(IF(${of('changed')}<>"",${of('changed')},IF(${of('unread')}=1,"has a cell that cannot be read",` +
-      `IF(${of('over')}=1,"is above the label",""))),"is not as it was")`,
+      `IF(AND(ISNUMBER(${of('over')}),${of('over')}=0),"","is above the label"))),"is not as it was")`,
     beyond: `IF(OR(${of('perLitre')}<0.000001,${of('perLitre')}>${perLitreUnit(one) === 'g/L' ? 2000 : 1000}),1,0)`,
   };
 };
