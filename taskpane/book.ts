@@ -2,8 +2,8 @@ import { cardAreas, CARD } from '../addin/workbook/card/cardNames';
 import { readCard } from '../addin/workbook/card/readCard';
 import { logAreas, readLog } from '../addin/workbook/log/logRound';
 import type { Outline, Snapshot, Workbook } from '../addin/workbook/port';
-import { gardenAreas, readGarden } from '../addin/workbook/readGarden';
-import { newerWords, SHAPE, shapeOf } from '../addin/workbook/shapes';
+import { gardenAreas } from '../addin/workbook/readGarden';
+import { gardenInShape, newerWords, SHAPE, shapeOf } from '../addin/workbook/shapes';
 import { gardenSheets } from '../addin/workbook/sheets/gardenSheets';
 import { areaNamed } from '../addin/workbook/snapshot';
 import { lackingWords } from '../addin/workbook/tables/layOut';
@@ -37,11 +37,10 @@ export const readCells = (workbook: Workbook): Promise<Snapshot> =>
 /** The garden, its card and its log. A workbook without settings takes the measures of the user's locale. */
 export const bookIn = (snapshot: Snapshot, { measures }: Pick<HostServices, 'measures'>): Book => {
   const newer = newerWords(snapshot);
-  const garden = readGarden(snapshot);
   const card = readCard(snapshot);
   return {
     snapshot,
-    garden: garden.has.settings ? garden : { ...garden, settings: { ...garden.settings, measures } },
+    garden: gardenInShape(snapshot, measures),
     ownSheets: ownSheets(snapshot),
     card,
     cardWaits: card === undefined && areaNamed(snapshot, CARD) !== undefined,

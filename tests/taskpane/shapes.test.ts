@@ -49,6 +49,20 @@ describe('a workbook of an earlier program', () => {
     expect(memory.inspect()).toEqual(before);
   });
 
+  test('is not told that it lost a line of the rig that it never had, and plans without it', async () => {
+    const memory = await savedBook(
+      readFileSync(join(EARLIER, 'before-live-card/whole-garden.workbench.xlsx')),
+    );
+    const { sheet, row } = (await memory.outline()).names['Rig_heel']!;
+    memory.user.deleteRows(sheet, row, 1);
+    const { pane, user } = await open(memory);
+    await user.open('rig');
+    expect(wordsOf(pane.view()).filter((words) => words.includes('any more'))).toEqual([]);
+    await user.open('round');
+    await user.press('Make the card');
+    expect(user.says()).toMatch(/the line “Heel” on Rig/);
+  });
+
   test('makes a card and a what-if without anything being kept first', async () => {
     const { user } = await kept('before-live-card/whole-garden.workbench.xlsx');
     await user.open('tanks');

@@ -3,7 +3,8 @@ import { CARD, cardAreas } from '../../addin/workbook/card/cardNames';
 import { readCard } from '../../addin/workbook/card/readCard';
 import { logAreas, readLog } from '../../addin/workbook/log/logRound';
 import type { CellState, Workbook } from '../../addin/workbook/port';
-import { gardenAreas, readGarden } from '../../addin/workbook/readGarden';
+import { gardenAreas } from '../../addin/workbook/readGarden';
+import { gardenInShape } from '../../addin/workbook/shapes';
 import { dayOfSerial } from '../../taskpane/time';
 import { areaNamed } from '../../addin/workbook/snapshot';
 import type { Kept, OwnCells } from './earlierFiles';
@@ -40,7 +41,7 @@ const readAsKept = async (
     ...cardAreas(outline),
     ...logAreas(outline),
   ]);
-  const [garden, card, log] = [readGarden(snapshot), readCard(snapshot), readLog(snapshot)];
+  const [garden, card, log] = [gardenInShape(snapshot, 'US'), readCard(snapshot), readLog(snapshot)];
   const withPlants = new Set(garden.plants.map(({ sizeClass }) => sizeClass));
   const barrel = measured(garden.rig.barrel);
   const kept = {

@@ -3,7 +3,8 @@ import { cellAddress } from '../address';
 import type { Area, Change, Edit } from '../change';
 import { touchedBy } from '../locks';
 import { WorkbookError, type Outline, type Snapshot } from '../port';
-import { gardenAreas } from '../readGarden';
+import type { Garden } from '../garden';
+import { gardenAreas, readGarden } from '../readGarden';
 import { SHAPE_CELL } from '../sheets/settings';
 import { areaNamed, cellAt } from '../snapshot';
 import { labelKeepingCard } from './labelKeepingCard';
@@ -85,4 +86,27 @@ export const inShape = (snapshot: Snapshot, measures: System): Shaped => {
     add({ edits: [{ kind: 'write', sheet, row, column, cells: [[SHAPE]] }] });
   }
   return shaped;
+};
+
+/**
+ * The garden of a workbook, of an earlier program's as it will be in this one's shape: what it never had is not missed.
+ *
+ * @param snapshot with `gardenAreas`, `cardAreas` and `logAreas` read
+ * @param measures where the workbook tells none
+ */
+export const gardenInShape = (snapshot: Snapshot, measures: System): Garden => {
+  const garden = readGarden(snapshot);
+  const { has, settings } = garden;
+  const used = has.settings ? settings.measures : measures;
+  const shaped = (): Garden => {
+    try {
+      return readGarden(inShape(snapshot, used).snapshot);
+    } catch (error) {
+      // What cannot be made is said to one who wants it made.
+      if (error instanceof WorkbookError) return garden;
+      throw error;
+    }
+  };
+  const read = shapeOf(snapshot) < SHAPE ? shaped() : garden;
+  return read.has.settings ? read : { ...read, settings: { ...read.settings, measures: used } };
 };
