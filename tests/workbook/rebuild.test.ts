@@ -179,13 +179,17 @@ describe('what the user did by hand stays', () => {
   test('a line of the rig that was deleted is put back below the others', async () => {
     const workbook = await builtGarden();
     workbook.user.deleteRows('Rig', 6, 1);
-    workbook.user.type('Rig', 20, 1, 'my note');
+    const lines = Object.entries((await workbook.outline()).names).filter(([name]) =>
+      name.startsWith('Rig_'),
+    );
+    const below = 1 + Math.max(...lines.map(([, { row }]) => row));
+    workbook.user.type('Rig', below, 1, 'my note');
     expect((await gardenOf(workbook)).problems.map(({ sentence }) => sentence)).toEqual([
       'Rig has no line “Heel” any more; keep the rig again, and it comes back.',
     ]);
     await rebuild(workbook);
-    expect(workbook.cell('Rig', 20, 1).value).toBe('my note');
-    expect(workbook.cell('Rig', 21, 0).value).toBe('Heel');
+    expect(workbook.cell('Rig', below, 1).value).toBe('my note');
+    expect(workbook.cell('Rig', below + 1, 0).value).toBe('Heel');
     expect((await gardenOf(workbook)).rig.heel).toEqual({ value: 1, unit: 'gal' });
     expect(effects(await rebuild(workbook))).toEqual([]);
   });
