@@ -1,12 +1,12 @@
 import { contains, sameArea } from '../../../workbook/address';
-import type { Area, CellInput, Edit } from '../../../workbook/change';
+import { only, type Area, type CellInput, type Edit } from '../../../workbook/change';
 import { isFormula } from '../read/cellState';
 import { inPieces, loadCells, type Loaded } from '../read/readCells';
 import type { KnownBook } from '../read/readOutline';
 
 import { outermost } from './aspect';
 import { cellText } from './cellText';
-import { byPiece, only, type Prepare } from './prepared';
+import { byPiece, type Prepare } from './prepared';
 import { BYTES_A_CALL, piece, type Piece } from './piece';
 
 type Write = Extract<Edit, { kind: 'write' }>;

@@ -1,7 +1,7 @@
-import type { Area, ChartEdit } from '../../../workbook/change';
+import { only, type Area, type ChartEdit } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 
-import { only, type Prepare, type PutBack } from './prepared';
+import type { Prepare, PutBack } from './prepared';
 import { piece, type Piece } from './piece';
 
 const ROWS = 16;

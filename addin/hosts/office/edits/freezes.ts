@@ -1,8 +1,8 @@
-import type { Edit } from '../../../workbook/change';
+import { only, type Edit } from '../../../workbook/change';
 import { GRID } from '../../../workbook/validateChange';
 import type { BookAt } from '../bookAt';
 
-import { byPiece, only, type Prepare } from './prepared';
+import { byPiece, type Prepare } from './prepared';
 import { piece, type Piece } from './piece';
 
 type Freeze = Extract<Edit, { kind: 'freeze' }>;

@@ -1,8 +1,8 @@
 import { fixedReference } from '../../../workbook/address';
-import type { Edit } from '../../../workbook/change';
+import { only, type Edit } from '../../../workbook/change';
 
 import { keepAspect, type Aspect } from './aspect';
-import { byPiece, given, only, type Prepare } from './prepared';
+import { byPiece, given, type Prepare } from './prepared';
 import { piece, type Piece } from './piece';
 
 /** Longest sentence that the program shows when an entry is refused, characters. */

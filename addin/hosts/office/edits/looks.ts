@@ -1,8 +1,8 @@
-import { STYLES, type Area, type StyleToken } from '../../../workbook/change';
+import { only, STYLES, type Area, type StyleToken } from '../../../workbook/change';
 import { LOOKS as DRAWN, type Line as CellLine, type Look } from '../../../workbook/looks';
 
 import { keepAspect, type Aspect } from './aspect';
-import { byPiece, only, type Prepare } from './prepared';
+import { byPiece, type Prepare } from './prepared';
 import { piece, type Piece } from './piece';
 
 /** One side of a cell as the program takes it. */

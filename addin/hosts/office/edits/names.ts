@@ -1,6 +1,7 @@
+import { only } from '../../../workbook/change';
 import { fixedReference } from '../../../workbook/address';
 
-import { byPiece, only, type Prepare } from './prepared';
+import { byPiece, type Prepare } from './prepared';
 import { piece, type Piece } from './piece';
 
 /** Workbook names of areas; a name that is there stands for the new area. Capitals do not tell names apart. */

@@ -1,9 +1,9 @@
 import { cellAddress } from '../../../workbook/address';
-import type { Edit } from '../../../workbook/change';
+import { only, type Edit } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 import { addNote, changeNote, deleteNote, NEEDS, noteAt, wordsOf } from '../later/notes';
 
-import { byPiece, only, type Prepare } from './prepared';
+import { byPiece, type Prepare } from './prepared';
 import { piece, type Piece } from './piece';
 
 type Note = Extract<Edit, { kind: 'note' }>;

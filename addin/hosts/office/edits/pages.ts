@@ -1,7 +1,7 @@
-import { PAGE_MARGIN, type Edit } from '../../../workbook/change';
+import { only, PAGE_MARGIN, type Edit } from '../../../workbook/change';
 import type { BookAt } from '../bookAt';
 
-import { byPiece, given, only, type Prepare } from './prepared';
+import { byPiece, given, type Prepare } from './prepared';
 import { piece, type Piece } from './piece';
 
 const POINTS_A_MILLIMETRE = 72 / 25.4;

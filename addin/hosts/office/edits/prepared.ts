@@ -33,13 +33,6 @@ export interface Prepared {
 /** Prepares the edits of a kind: reads what they overwrite, and writes nothing. */
 export type Prepare = (before: Before) => Promise<Prepared>;
 
-/** The edits of some kinds, in their order. */
-export const only = <K extends Edit['kind']>(
-  edits: readonly Edit[],
-  ...kinds: readonly K[]
-): Extract<Edit, { kind: K }>[] =>
-  edits.filter((edit): edit is Extract<Edit, { kind: K }> => kinds.some((kind) => edit.kind === kind));
-
 /** What the program told, without the parts that it does not have and would not take back. */
 export const given = <T extends object>(told: T): T =>
   Object.fromEntries(Object.entries(told).filter(([, value]) => value !== null && value !== undefined)) as T;

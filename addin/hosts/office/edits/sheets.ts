@@ -1,6 +1,7 @@
+import { only } from '../../../workbook/change';
 import { codeOf } from '../failures';
 
-import { byPiece, only, type Prepare, type PutBack } from './prepared';
+import { byPiece, type Prepare, type PutBack } from './prepared';
 import { piece } from './piece';
 
 /** Takes away the sheets that were added. One of a name that was taken may be somebody else's: it goes only if empty. */

@@ -1,7 +1,7 @@
-import type { Area, Edit } from '../../../workbook/change';
+import { only, type Area, type Edit } from '../../../workbook/change';
 
 import { keepAspect, type Aspect } from './aspect';
-import { byPiece, only, type Prepare } from './prepared';
+import { byPiece, type Prepare } from './prepared';
 import { piece, type Piece } from './piece';
 
 /** The ordinary font's digits are 7 pixels wide, and 5 pixels are beside them (ECMA-376-1, 18.3.1.13); 0.75 pt a pixel. */
