@@ -307,7 +307,7 @@ describe('a row of the card itself taken out', () => {
 describe('a cell of the workings emptied', () => {
   const { share, over, fault } = PRODUCT_HEADS;
   test.each([share, over, fault])('%s: a product above its label shows no measure', async (head) => {
-    const area = named(CARD_WORKINGS);
+    const area = areaNamed(first, CARD_WORKINGS)!;
     const rows = cellsOf(first, area);
     const column = rows[0]!.findIndex(({ value }) => value === head);
     const row = rows.findIndex((line) => line.some(({ value }) => value === 'Fish'));
