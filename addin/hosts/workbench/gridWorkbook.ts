@@ -45,6 +45,8 @@ export const gridWorkbook = (grid: Grid): GridWorkbook => {
         return { ...outline, blocks: areas.map((area) => blockOf(grid, area)) };
       }),
     apply: async (change: Change, seen?: Snapshot): Promise<void> => {
+      // Results of a calculation that goes on would be put over what is written into its cells.
+      await grid.settled();
       const outline = outlineOf(grid);
       refuseMoved(seen, outline, (area) => blockOf(grid, area));
       refuseNewer(change, { ...outline, blocks: shapeAreas(outline).map((area) => blockOf(grid, area)) });
