@@ -75,7 +75,7 @@ export const readBeside = (
       clearTimeout(silence);
       silence = setTimeout(
         () =>
-          fail(new FileRefused(`“${name}” was not opened: reading it came to a stand. Try it once more.`)),
+          fail(new FileRefused(`“${name}” was not opened: reading it stopped halfway. Try it once more.`)),
         patience,
       );
     };

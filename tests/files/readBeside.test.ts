@@ -92,7 +92,7 @@ test('a worker that falls silent is given up; one that goes on telling is not', 
   }
   expect(ended()).toBe(0);
   vi.advanceTimersByTime(5_000);
-  await expect(reading).rejects.toThrow(/^“list.xlsx” was not opened: reading it came to a stand/);
+  await expect(reading).rejects.toThrow(/^“list.xlsx” was not opened: reading it stopped halfway/);
   expect(ended()).toBe(1);
 });
 

@@ -55,10 +55,9 @@ export const openPageBook = (coming: Promise<Sheets>, first: BookData): PageBook
     },
     whenThere,
     show: async (book, top) => {
-      // Where the grid is there, nobody reads it as the file had it.
-      held = { book, workbook: sheets ? held.workbook : bookWorkbook(book, top) };
+      if (sheets) return sheets.open(book, top);
+      held = { book, workbook: bookWorkbook(book, top) };
       active = top;
-      if (sheets) await sheets.open(book, top);
     },
     save: () => sheets?.grid.save() ?? held.book,
     get behind() {
